@@ -1,0 +1,43 @@
+import { defineConfig } from 'vitest/config'
+
+const root = new URL('..', import.meta.url).pathname
+
+export default defineConfig({
+  root,
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', 'tests/long/**'],
+          setupFiles: ['tests/setup.ts'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          setupFiles: ['tests/setup.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'long',
+          include: ['tests/long/**/*.test.ts'],
+          setupFiles: ['tests/setup.ts'],
+          fileParallelism: false,
+          testTimeout: 1_800_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+})
