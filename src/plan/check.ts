@@ -1,0 +1,63 @@
+import * as z from 'zod/mini'
+import { checkId, methodId, personId, stationId } from './ids.ts'
+import { limits } from './limits.ts'
+import { machineState, schedule } from './schedule.ts'
+
+/** Who set an aim, and when: a starting value of the trade, or the laboratory itself. Starting values stay labelled until replaced. */
+export const setBy = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('startingValue'), source: z.string() }),
+  z.strictObject({ kind: z.literal('laboratory'), person: personId, at: z.string() }),
+])
+
+/** What is read. `concentration` and `density` name the constituent or the step in `of`. */
+export const quantity = z.enum([
+  'temperature', 'temperatureDifference', 'pH', 'level', 'specificGravity', 'flow', 'replenishment', 'concentration', 'pressure',
+  'pressureDrop', 'speed', 'duration', 'humidity', 'current', 'voltage', 'frequency', 'airSpeed', 'volume', 'footage', 'residual', 'density',
+])
+export type Quantity = z.infer<typeof quantity>
+
+const common = {
+  id: checkId,
+  station: stationId,
+  name: z.string().check(z.minLength(1), z.maxLength(60)),
+  /** What an experienced hand does to get a number that counts. */
+  how: z.optional(z.string()),
+  schedule,
+  states: z.array(machineState).check(z.minLength(1)),
+  /** Out of limits holds the machine at once, without waiting for a repeat: safety and mechanical checks. */
+  immediateHold: z.boolean(),
+  /** Stock in the open: the phone stays dark and the reading is keyed later with the time it was noted. */
+  darkWork: z.optional(z.boolean()),
+  setBy,
+}
+
+export const readingCheck = z.strictObject({
+  ...common,
+  kind: z.literal('reading'),
+  quantity,
+  of: z.optional(z.string()),
+  unit: z.string(),
+  /** The smallest step that the instrument shows: also the number of decimals on the pad. */
+  step: z.number().check(z.gt(0)),
+  limits,
+  instrument: z.strictObject({ name: z.string(), low: z.number(), high: z.number() }),
+  settleSeconds: z.optional(z.number().check(z.minimum(0))),
+  /** The other reading it is judged with: level with specific gravity, controller with thermometer. */
+  pairedWith: z.optional(checkId),
+  method: z.optional(methodId),
+})
+export type ReadingCheck = z.infer<typeof readingCheck>
+
+export const lookCheck = z.strictObject({ ...common, kind: z.literal('look'), right: z.string(), wrong: z.string() })
+export type LookCheck = z.infer<typeof lookCheck>
+
+export const stripCheck = z.strictObject({
+  ...common,
+  kind: z.literal('strip'),
+  /** Strip figures with limits: base + fog, speed point, gamma, densities of named steps. */
+  figures: z.array(z.strictObject({ figure: z.string(), unit: z.string(), step: z.number(), limits })),
+})
+export type StripCheck = z.infer<typeof stripCheck>
+
+export const check = z.discriminatedUnion('kind', [readingCheck, lookCheck, stripCheck])
+export type Check = z.infer<typeof check>

@@ -1,0 +1,20 @@
+import * as z from 'zod/mini'
+
+/** Ids in a lab plan are short words chosen by the laboratory: `neg-1`, `neg-1-fix-ph`. */
+const word = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,63}$/))
+
+export const machineId = word.brand<'MachineId'>()
+export const stationId = word.brand<'StationId'>()
+export const checkId = word.brand<'CheckId'>()
+export const materialId = word.brand<'MaterialId'>()
+export const methodId = word.brand<'MethodId'>()
+export const personId = word.brand<'PersonId'>()
+export const shiftId = word.brand<'ShiftId'>()
+
+export type MachineId = z.infer<typeof machineId>
+export type StationId = z.infer<typeof stationId>
+export type CheckId = z.infer<typeof checkId>
+export type MaterialId = z.infer<typeof materialId>
+export type MethodId = z.infer<typeof methodId>
+export type PersonId = z.infer<typeof personId>
+export type ShiftId = z.infer<typeof shiftId>

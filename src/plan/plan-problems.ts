@@ -1,0 +1,103 @@
+import { labPlan, type LabPlan } from './lab-plan.ts'
+
+/** What is wrong with a plan, and where: `checks[3].station` names no station. */
+export interface PlanProblem {
+  path: string
+  code: 'shape' | 'repeatedId' | 'unknownId' | 'limitOrder' | 'aimOutsideLimits' | 'rangeOrder' | 'timeZone' | 'noSupervisor' | 'substance'
+  detail: string
+}
+
+export type ParsedPlan = { ok: true; plan: LabPlan } | { ok: false; problems: PlanProblem[] }
+
+/**
+ * Reads a plan from anywhere outside: the shape by its schema, then what a schema cannot say: ids that name something,
+ * limits in order, a time zone that exists.
+ */
+export const parsePlan = (raw: unknown): ParsedPlan => {
+  const shaped = labPlan.safeParse(raw)
+  if (!shaped.success) {
+    return {
+      ok: false,
+      problems: shaped.error.issues.map((issue) => ({ path: pathText(issue.path), code: 'shape', detail: issue.message })),
+    }
+  }
+  const problems = [...repeatedIds(shaped.data), ...unknownIds(shaped.data), ...limitProblems(shaped.data), ...placeProblems(shaped.data)]
+  return problems.length ? { ok: false, problems } : { ok: true, plan: shaped.data }
+}
+
+const pathText = (path: readonly PropertyKey[]): string =>
+  path.reduce<string>((text, key) => (typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key)), '')
+
+const repeatedIds = (plan: LabPlan): PlanProblem[] => {
+  const lists: [string, readonly { id: string }[]][] = [
+    ['people', plan.people], ['shifts', plan.shifts], ['machines', plan.machines], ['checks', plan.checks],
+    ['materials', plan.materials], ['methods', plan.methods],
+  ]
+  const problems: PlanProblem[] = []
+  const seenStations = new Set<string>()
+  plan.machines.forEach((machine, m) =>
+    machine.stations.forEach((station, s) => {
+      if (seenStations.has(station.id)) problems.push({ path: `machines[${m}].stations[${s}].id`, code: 'repeatedId', detail: station.id })
+      seenStations.add(station.id)
+    }),
+  )
+  for (const [list, entries] of lists) {
+    const seen = new Set<string>()
+    entries.forEach(({ id }, index) => {
+      if (seen.has(id)) problems.push({ path: `${list}[${index}].id`, code: 'repeatedId', detail: id })
+      seen.add(id)
+    })
+  }
+  return problems
+}
+
+const unknownIds = (plan: LabPlan): PlanProblem[] => {
+  const stations = new Set<string>(plan.machines.flatMap((machine) => machine.stations.map(({ id }) => id)))
+  const checks = new Set<string>(plan.checks.map(({ id }) => id))
+  const methods = new Set<string>(plan.methods.map(({ id }) => id))
+  const problems: PlanProblem[] = []
+  const must = (known: Set<string>, id: string | undefined, path: string): void => {
+    if (id !== undefined && !known.has(id)) problems.push({ path, code: 'unknownId', detail: id })
+  }
+  plan.checks.forEach((check, index) => {
+    must(stations, check.station, `checks[${index}].station`)
+    if (check.kind === 'reading') {
+      must(checks, check.pairedWith, `checks[${index}].pairedWith`)
+      must(methods, check.method, `checks[${index}].method`)
+    }
+  })
+  plan.materials.forEach((material, m) => material.for.forEach((id, f) => must(stations, id, `materials[${m}].for[${f}]`)))
+  must(new Set<string>(plan.people.map(({ id }) => id)), plan.onCall, 'onCall')
+  return problems
+}
+
+const limitProblems = (plan: LabPlan): PlanProblem[] => {
+  const problems: PlanProblem[] = []
+  const ordered = (path: string, given: { aim: number; warningLow?: number | undefined; warningHigh?: number | undefined; actionLow?: number | undefined; actionHigh?: number | undefined }): void => {
+    const line = [given.actionLow, given.warningLow, given.aim, given.warningHigh, given.actionHigh].filter((value) => value !== undefined)
+    const inOrder = line.every((value, index) => index === 0 || line[index - 1]! <= value)
+    if (!inOrder) problems.push({ path, code: 'limitOrder', detail: line.join(' ≤ ') })
+  }
+  plan.checks.forEach((check, index) => {
+    if (check.kind === 'reading') {
+      ordered(`checks[${index}].limits`, check.limits)
+      if (check.instrument.low >= check.instrument.high)
+        problems.push({ path: `checks[${index}].instrument`, code: 'rangeOrder', detail: `${check.instrument.low} to ${check.instrument.high}` })
+      else if (check.limits.aim < check.instrument.low || check.limits.aim > check.instrument.high)
+        problems.push({ path: `checks[${index}].limits.aim`, code: 'aimOutsideLimits', detail: `${check.limits.aim}` })
+    }
+    if (check.kind === 'strip') check.figures.forEach((figure, f) => ordered(`checks[${index}].figures[${f}].limits`, figure.limits))
+  })
+  return problems
+}
+
+const placeProblems = (plan: LabPlan): PlanProblem[] => {
+  const problems: PlanProblem[] = []
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: plan.timeZone })
+  } catch {
+    problems.push({ path: 'timeZone', code: 'timeZone', detail: plan.timeZone })
+  }
+  if (!plan.people.some(({ role }) => role === 'supervisor')) problems.push({ path: 'people', code: 'noSupervisor', detail: '' })
+  return problems
+}

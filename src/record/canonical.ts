@@ -1,0 +1,41 @@
+import canonicalize from 'canonicalize'
+
+/** What canonical JSON (RFC 8785) cannot carry unchanged between two machines. */
+export class NotCanonical extends Error {
+  constructor(
+    readonly path: string,
+    readonly why: 'notFinite' | 'unsafeInteger' | 'loneSurrogate' | 'tooDeep' | 'notJson',
+  ) {
+    super(`${why} at ${path}`)
+    this.name = 'NotCanonical'
+  }
+}
+
+const deepest = 32
+const loneSurrogate = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/
+
+const check = (value: unknown, path: string, depth: number): void => {
+  if (depth > deepest) throw new NotCanonical(path, 'tooDeep')
+  if (value === null || typeof value === 'boolean') return
+  if (typeof value === 'string') {
+    if (loneSurrogate.test(value)) throw new NotCanonical(path, 'loneSurrogate')
+    return
+  }
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) throw new NotCanonical(path, 'notFinite')
+    if (Number.isInteger(value) && !Number.isSafeInteger(value)) throw new NotCanonical(path, 'unsafeInteger')
+    return
+  }
+  if (typeof value !== 'object') throw new NotCanonical(path, 'notJson')
+  for (const [key, inner] of Object.entries(value)) {
+    if (inner === undefined) continue
+    if (loneSurrogate.test(key)) throw new NotCanonical(path, 'loneSurrogate')
+    check(inner, `${path}.${key}`, depth + 1)
+  }
+}
+
+/** The canonical text of a JSON value; properties that are undefined are left out. Throws `NotCanonical`. */
+export const canonical = (value: unknown): string => {
+  check(value, '$', 0)
+  return canonicalize(value)!
+}

@@ -1,0 +1,22 @@
+import * as z from 'zod/mini'
+import { machineId, stationId } from '../../plan/ids.ts'
+import { entryId, hash } from '../ids.ts'
+
+export const note = z.strictObject({
+  text: z.string().check(z.minLength(1), z.maxLength(4000)),
+  about: z.enum(['general', 'incident', 'waste', 'maintenance', 'handover']),
+  machine: z.optional(machineId),
+  station: z.optional(stationId),
+  exception: z.optional(entryId),
+})
+export type Note = z.infer<typeof note>
+
+/** A picture that belongs to another entry; its bytes follow by themselves. */
+export const photo = z.strictObject({
+  of: entryId,
+  sha256: hash,
+  bytes: z.number(),
+  widthPixels: z.number(),
+  heightPixels: z.number(),
+})
+export type Photo = z.infer<typeof photo>
