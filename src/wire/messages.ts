@@ -6,13 +6,18 @@ import { head } from '../record/kinds/sign-off.ts'
 /** Version of this page. The server speaks the current one and the one before, so an older phone can hand in what it holds. */
 export const wireVersion = 1
 
-export const largestPush = { entries: 200, bytes: 1 << 20, bytesPerEntry: 1 << 16 } as const
+/** A plan of many machines is larger than any reading, so it has a limit of its own. */
+export const largestPush = { entries: 200, bytes: 1 << 20, bytesPerEntry: 1 << 16, bytesPerPlan: 1 << 18 } as const
 export const largestPull = 500
+
+/** `waiting` for the supervisor's confirmation; `revoked` when lost; `quarantined` after a fork; `retired` when its store is gone. */
+export const deviceState = z.enum(['waiting', 'enrolled', 'revoked', 'quarantined', 'retired'])
+export type DeviceState = z.infer<typeof deviceState>
 
 export const publicKey = z.strictObject({ kty: z.literal('EC'), crv: z.literal('P-256'), x: z.string(), y: z.string() })
 
 // ── Enrolment ────────────────────────────────────────────────────────────────────────────────────────────────────────
-/** A device asks in with a one-time code; `sig` is its signature over `enrol1|code`. */
+/** A device asks in with a one-time code, written as `plainCode` leaves it; `sig` is its signature over `enrolText(code)`. */
 export const enrolRequest = z.strictObject({
   code: z.string().check(z.minLength(10), z.maxLength(64)),
   key: publicKey,
@@ -32,6 +37,8 @@ export const receipt = z.strictObject({
   state: z.enum(['waiting', 'enrolled']),
   /** Person id of the first supervisor, where this enrolment made one. */
   person: z.optional(z.string()),
+  /** The server's signature over `receiptText`: with it a server that was restored from an older backup knows the device again. */
+  sig: z.string(),
 })
 export type Receipt = z.infer<typeof receipt>
 
@@ -46,7 +53,13 @@ export const pushRequest = z.strictObject({
 export type PushRequest = z.infer<typeof pushRequest>
 
 export const pushError = z.strictObject({
-  code: z.enum(['gap', 'fork', 'signature', 'chain', 'quarantined', 'revoked', 'epoch', 'envelope', 'quota']),
+  /**
+   * `quarantined`, `revoked`, `retired` come together with acknowledgements: the entries are kept, but count for nothing until a supervisor
+   * has looked. `chain`: its `prev` is not the hash the server has; send again from `want`. `fork`: the device has written two histories;
+   * it must be enrolled anew, and what did not fit is kept aside. `epoch`: the server was restored; ask `me` and send again from there.
+   */
+  code: z.enum(['gap', 'fork', 'signature', 'chain', 'quarantined', 'revoked', 'retired', 'epoch', 'envelope', 'tooLarge', 'quota']),
+  /** The entry at which the server stopped. */
   seq: z.optional(z.number()),
   /** The sequence number the server wants next. */
   want: z.optional(z.number()),
@@ -65,17 +78,33 @@ export type PushAnswer = z.infer<typeof pushAnswer>
 
 // ── Pull ─────────────────────────────────────────────────────────────────────────────────────────────────────────────
 export const status = z.enum(['valid', 'invalid', 'opaque', 'quarantined'])
-export const pulled = z.strictObject({
-  entry: envelope,
+export type Status = z.infer<typeof status>
+
+/** As much of an entry as the chain needs. The rest may be of a later version, or wrong: it is kept and passed on all the same. */
+export const chained = z.looseObject({ v: z.int().check(z.minimum(1)), id: entryId, dev: deviceId, seq: z.int().check(z.minimum(1)), prev: hash })
+export type Chained = z.infer<typeof chained>
+
+const stored = {
   h: hash,
   sig: z.string(),
   gseq: z.number(),
   /** Server clock, milliseconds since 1970. */
   recvAt: z.number(),
-  status,
   /** Server chain after this entry. */
   sh: hash,
-})
+  /** Clock of the phone off by more than two minutes; wall clock run backwards by more than two seconds within a page's life. Nothing is rewritten. */
+  flags: z.optional(z.array(z.enum(['skew', 'backwards']))),
+}
+export const pulled = z.discriminatedUnion('status', [
+  z.strictObject({ status: z.literal('valid'), entry: envelope, ...stored }),
+  z.strictObject({
+    status: z.enum(['invalid', 'opaque', 'quarantined']),
+    entry: chained,
+    ...stored,
+    /** For the supervisor: what did not fit, as `path: reason`, or one of `role`, `proof`, `repeatedId`, `revoked`, `retired`, `fork`. */
+    why: z.optional(z.string()),
+  }),
+])
 export type Pulled = z.infer<typeof pulled>
 
 export const pullAnswer = z.strictObject({
@@ -87,7 +116,7 @@ export const pullAnswer = z.strictObject({
   /** Server chain value before the first entry of this page. */
   before: hash,
   /** Devices whose entries this page holds, to verify their signatures. */
-  devices: z.array(z.strictObject({ dev: deviceId, name: z.string(), key: publicKey, state: z.enum(['waiting', 'enrolled', 'revoked', 'quarantined', 'retired']) })),
+  devices: z.array(z.strictObject({ dev: deviceId, name: z.string(), key: publicKey, state: deviceState, seed: hash })),
   serverTime: z.number(),
   head,
 })
@@ -97,8 +126,9 @@ export type PullAnswer = z.infer<typeof pullAnswer>
 /** Every refusal of the server; the phone has a sentence for each. */
 export const refusal = z.strictObject({
   error: z.enum([
-    'unknownVersion', 'badRequest', 'tooLarge', 'encoded', 'unauthorised', 'nonce', 'forbidden', 'notFound', 'tooMany', 'codeUsed',
-    'codeUnknown', 'passphrase', 'notConfirmed', 'revoked', 'quarantined', 'epoch', 'busy', 'fault',
+    'unknownVersion', 'badRequest', 'tooLarge', 'encoded', 'mediaType', 'lengthRequired', 'unauthorised', 'nonce', 'presence', 'forbidden',
+    'crossSite', 'notFound', 'tooMany', 'codeUsed', 'codeUnknown', 'passphrase', 'digits', 'notConfirmed', 'revoked', 'retired',
+    'quarantined', 'epoch', 'hash', 'quota', 'notDemo', 'lastSupervisor', 'timeout', 'busy', 'full', 'fault',
   ]),
   /** Where in the request, or what would have been right; never a sentence for people. */
   detail: z.optional(z.string()),
