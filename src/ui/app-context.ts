@@ -1,0 +1,67 @@
+import type { ReadonlySignal, Signal } from '@preact/signals'
+import { createContext } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { PersonId } from '../plan/ids.ts'
+import type { Ledger } from '../projections/ledger.ts'
+import type { LabState } from '../projections/lab.ts'
+import type { PlanInForce } from '../projections/plans.ts'
+import type { EntryId, Hash } from '../record/ids.ts'
+import type { DataOf, Kind } from '../record/kinds.ts'
+import type { Router } from './router.ts'
+import type { Words } from './words/words.ts'
+
+/** What waits on this phone for the server, and how it stands with the network. */
+export interface Sending {
+  waiting: number
+  /** Milliseconds since 1970 of the oldest entry that waits. */
+  oldestAt?: number | undefined
+  concern: 'none' | 'warning' | 'alarm'
+  state: 'idle' | 'sending' | 'offline' | 'stopped'
+  /** Code of what stopped it. */
+  problem?: string | undefined
+}
+
+/** What a screen may ask of the phone. Every promise resolves after the durable write, never before. */
+export interface Phone {
+  clock: {
+    /** Milliseconds since 1970. */
+    now(): number
+    /** Milliseconds on a clock that never runs backwards while the page lives. */
+    mono(): number
+  }
+  append<K extends Kind>(kind: K, data: DataOf<K>, blobs?: readonly Hash[]): Promise<EntryId>
+  /** What is half done: a reading being keyed, an open round. Kept so that a dead battery costs nothing. */
+  drafts: {
+    get(key: string): Promise<unknown>
+    put(key: string, value: unknown): Promise<void>
+    remove(key: string): Promise<void>
+  }
+  sendNow(): void
+}
+
+export type Theme = 'paper' | 'safelight'
+
+export interface App {
+  phone: Phone
+  router: Router
+  words: ReadonlySignal<Words>
+  /** The fold of the log; a new object each time something came in. */
+  lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger }>
+  plan: ReadonlySignal<PlanInForce | undefined>
+  /** The clock, once a second while the page is seen. */
+  now: ReadonlySignal<number>
+  /** Who has this phone in hand. Nobody: it is locked. */
+  person: Signal<PersonId | null>
+  sending: ReadonlySignal<Sending>
+  theme: Signal<Theme>
+}
+
+export const AppContext = createContext<App | null>(null)
+
+export const useApp = (): App => {
+  const app = useContext(AppContext)
+  if (!app) throw new Error('a screen was drawn outside the app')
+  return app
+}
+
+export const useWords = (): Words => useApp().words.value

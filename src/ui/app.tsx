@@ -1,0 +1,80 @@
+import type { ComponentType } from 'preact'
+import { useErrorBoundary } from 'preact/hooks'
+import { useApp, useWords } from './app-context.ts'
+import { lazy } from './lazy.tsx'
+import { Now } from './now/now.tsx'
+import { Banner } from './parts/banner.tsx'
+import { Button, LinkButton } from './parts/button.tsx'
+import { BenchIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
+import { Screen } from './screen.tsx'
+import './app.css'
+
+const places = [
+  ['now', NowIcon],
+  ['round', RoundIcon],
+  ['bench', BenchIcon],
+  ['trends', TrendsIcon],
+  ['shift', ShiftIcon],
+] as const
+
+/** Every screen by the first word of its address. */
+const screens: Record<string, ComponentType> = {
+  now: Now,
+  round: lazy(() => import('./round/round.tsx').then((it) => it.Round)),
+  check: lazy(() => import('./round/check-screen.tsx').then((it) => it.CheckScreen)),
+  exception: lazy(() => import('./exception/exception-screen.tsx').then((it) => it.ExceptionScreen)),
+  station: lazy(() => import('./now/station.tsx').then((it) => it.StationScreen)),
+  bench: lazy(() => import('./bench/bench.tsx').then((it) => it.Bench)),
+  trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
+  shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),
+  menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
+  emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
+}
+
+/** Which of the five places a screen belongs to. */
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now' }
+
+export const AppShell = () => {
+  const { router } = useApp()
+  const words = useWords()
+  const { place, path } = router.here.value
+  const [fault, clearFault] = useErrorBoundary()
+  const Here = screens[place]
+  return (
+    <div class="app">
+      {fault ? <Fault fault={fault} onAgain={clearFault} /> : Here ? <Here key={path} /> : <NotFound />}
+      <nav class="places" aria-label={words.shell.placesName}>
+        <ul>
+          {places.map(([name, Icon]) => (
+            <li key={name}>
+              <a href={`/${name}`} aria-current={(homeOf[place] ?? place) === name ? 'page' : undefined}>
+                <Icon />
+                {words.shell.places[name]}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+    </div>
+  )
+}
+
+const NotFound = () => {
+  const words = useWords()
+  return (
+    <Screen title={words.shell.notFound.title} next={<LinkButton kind="go" href="/now">{words.shell.notFound.go}</LinkButton>}>
+      <p>{words.shell.notFound.more}</p>
+    </Screen>
+  )
+}
+
+const Fault = ({ fault, onAgain }: { fault: unknown; onAgain(): void }) => {
+  const words = useWords()
+  return (
+    <Screen title={words.shell.fault.title} next={<Button kind="go" onPress={onAgain}>{words.shell.fault.again}</Button>}>
+      <Banner kind="stop" title={words.shell.fault.more}>
+        <code>{fault instanceof Error ? fault.message : String(fault)}</code>
+      </Banner>
+    </Screen>
+  )
+}

@@ -1,0 +1,59 @@
+import type { ComponentChildren } from 'preact'
+import { useId } from 'preact/hooks'
+import './field.css'
+
+interface FieldProps {
+  name: ComponentChildren
+  unit?: string | undefined
+  hint?: ComponentChildren
+  problem?: string | undefined
+  value: string
+  onChange(value: string): void
+  kind?: 'text' | 'decimal' | 'password' | 'long' | 'digits'
+  autocomplete?: string
+}
+
+/** A labelled input with its unit, its hint and what is wrong with it. */
+export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text', autocomplete = 'off' }: FieldProps) => {
+  const id = useId()
+  const described = [hint ? `${id}-hint` : '', problem ? `${id}-problem` : ''].filter(Boolean).join(' ') || undefined
+  const shared = {
+    id,
+    value,
+    autocomplete,
+    'aria-describedby': described,
+    'aria-invalid': problem ? true : undefined,
+    onInput: (event: { currentTarget: { value: string } }) => onChange(event.currentTarget.value),
+  }
+  return (
+    <div class="field">
+      <label for={id}>{name}</label>
+      <div class="control">
+        {kind === 'long' ? (
+          <textarea rows={4} {...shared} />
+        ) : (
+          <input type={kind === 'password' ? 'password' : 'text'} inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : undefined} {...shared} />
+        )}
+        {unit ? <span class="unit">{unit}</span> : null}
+      </div>
+      {hint ? <span class="small quiet" id={`${id}-hint`}>{hint}</span> : null}
+      {problem ? <span class="small problem" id={`${id}-problem`}>{problem}</span> : null}
+    </div>
+  )
+}
+
+/** One of a few, each line a target. */
+export const Choices = <T extends string>({ name, of, value, onChange }: { name: string; of: readonly { value: T; says: ComponentChildren }[]; value: T | undefined; onChange(value: T): void }) => {
+  const id = useId()
+  return (
+    <fieldset class="choices">
+      <legend class="unseen">{name}</legend>
+      {of.map((choice) => (
+        <label key={choice.value}>
+          <input type="radio" name={id} checked={choice.value === value} onChange={() => onChange(choice.value)} />
+          <span>{choice.says}</span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}

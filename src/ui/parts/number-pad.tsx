@@ -1,0 +1,56 @@
+import { useEffect } from 'preact/hooks'
+import { buzz } from '../buzz.ts'
+import { EraseIcon } from './icons.tsx'
+import './number-pad.css'
+
+const keys = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const
+
+interface NumberPadProps {
+  value: string
+  onChange(value: string): void
+  onEnter(): void
+  /** Decimals that the instrument shows; 0 leaves the point out. */
+  decimals: number
+  /** Readings below nought are possible. */
+  minus?: boolean
+  longest?: number
+  names: { erase: string; point: string; minus: string; pad: string }
+}
+
+/** Large keys for gloves; the same with a hardware keyboard or a wedge scanner. Nothing is refused here: the reading is judged on entry. */
+export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, longest = 8, names }: NumberPadProps) => {
+  const press = (key: string): void => {
+    buzz('key')
+    if (key === 'erase') onChange(value.slice(0, -1))
+    else if (key === '-') onChange(value.startsWith('-') ? value.slice(1) : `-${value}`)
+    else if (value.length < longest) onChange(value + key)
+  }
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return
+      if (event.target instanceof HTMLElement && event.target.closest('input, textarea, select, dialog')) return
+      if (/^\d$/.test(event.key)) press(event.key)
+      else if ((event.key === '.' || event.key === ',') && decimals > 0) press('.')
+      else if (event.key === '-' && minus) press('-')
+      else if (event.key === 'Backspace') press('erase')
+      else if (event.key === 'Enter' && !(event.target instanceof HTMLElement && event.target.closest('button, a'))) onEnter()
+      else return
+      event.preventDefault()
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  })
+  return (
+    <div class="pad" role="group" aria-label={names.pad}>
+      {keys.map((key) => (
+        <button key={key} type="button" onClick={() => press(key)}>{key}</button>
+      ))}
+      {minus ? (
+        <button type="button" class="sign" onClick={() => press('-')}>{names.minus}</button>
+      ) : null}
+      <button type="button" aria-label={names.point} aria-disabled={decimals === 0 ? 'true' : undefined} onClick={() => (decimals > 0 ? press('.') : undefined)}>.</button>
+      <button type="button" onClick={() => press('0')}>0</button>
+      <button type="button" aria-label={names.erase} onClick={() => press('erase')}><EraseIcon /></button>
+    </div>
+  )
+}

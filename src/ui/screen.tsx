@@ -1,0 +1,51 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect } from 'preact/hooks'
+import { useApp, useWords } from './app-context.ts'
+import { Backward, EmergencyIcon, MenuIcon } from './parts/icons.tsx'
+
+interface ScreenProps {
+  title: string
+  /** Beside or under the title: where and when one is. */
+  meta?: ComponentChildren
+  /** A screen inside a place has a way back. */
+  back?: boolean
+  /** The one thing to do next, kept under the thumb. */
+  next?: ComponentChildren
+  children?: ComponentChildren
+}
+
+/** Head, content and foot of one screen. The emergency card is one tap from each. */
+export const Screen = ({ title, meta, back, next, children }: ScreenProps) => {
+  const { router, plan } = useApp()
+  const words = useWords()
+  useEffect(() => {
+    document.title = title
+  }, [title])
+  return (
+    <>
+      <header class="top">
+        {back ? (
+          <button type="button" class="icon-button" aria-label={words.shell.back} onClick={() => router.back()}>
+            <Backward />
+          </button>
+        ) : null}
+        <div class="title">
+          <h1>{title}</h1>
+          <p class="small quiet">
+            {plan.value?.plan.demo ? <span class="demo-mark">{words.shell.demo}</span> : null} {meta}
+          </p>
+        </div>
+        <a class="icon-button emergency-button" href="/emergency" aria-label={words.shell.emergency}>
+          <EmergencyIcon />
+        </a>
+        <a class="icon-button" href="/menu" aria-label={words.shell.menu}>
+          <MenuIcon />
+        </a>
+      </header>
+      <main id="content">
+        {children}
+        {next ? <div class="next">{next}</div> : null}
+      </main>
+    </>
+  )
+}
