@@ -1,0 +1,90 @@
+import type { Kept } from '../kept.ts'
+import type { ChainHead, ChainStore } from '../store.ts'
+import { readHead, readKept } from './rows.ts'
+import { completed, strict, type Session } from './session.ts'
+import type { Waiting } from './tables.ts'
+
+const lastSeq = Number.MAX_SAFE_INTEGER
+
+export const idbChain = ({ use, save }: Session): ChainStore => ({
+  head: () => use('head', async (database) => readHead(await database.get('singles', 'head'))),
+
+  begin: ({ head, receipt, keys, handIn, forget }) =>
+    save('head', async (database) => {
+      const transaction = database.transaction([...database.objectStoreNames], 'readwrite', strict)
+      const singles = transaction.objectStore('singles')
+      const emptied = forget ? [...database.objectStoreNames] : (['outbox'] as const)
+      await completed(transaction, (ask) => {
+        for (const name of emptied) ask(transaction.objectStore(name).clear())
+        ask(singles.put(head, 'head'))
+        ask(singles.put(receipt, 'receipt'))
+        ask(singles.put(keys, 'keys'))
+        if (handIn) ask(transaction.objectStore('exports').put(handIn.file, handIn.name))
+      })
+    }),
+
+  append: (entry, expected, blobs) =>
+    save('append', async (database) => {
+      const transaction = database.transaction(['entries', 'outbox', 'singles', 'blobs'], 'readwrite', strict)
+      const singles = transaction.objectStore('singles')
+      const head = readHead(await singles.get('head'))
+      // The connection was lost after the commit and before its answer: the entry is there already.
+      if (head?.h === entry.h) return 'saved'
+      if (head?.dev !== expected.dev || head.seq !== expected.seq || head.h !== expected.h) return 'moved'
+      const place: Waiting = { seq: entry.entry.seq, id: entry.entry.id, savedAt: entry.time }
+      const newHead: ChainHead = { dev: entry.entry.dev, seq: entry.entry.seq, h: entry.h }
+      await completed(transaction, (ask) => {
+        ask(transaction.objectStore('entries').add(entry))
+        ask(transaction.objectStore('outbox').add(place))
+        for (const blob of blobs) ask(transaction.objectStore('blobs').put(blob))
+        ask(singles.put(newHead, 'head'))
+      })
+      return 'saved'
+    }),
+
+  waiting: () =>
+    use('outbox', async (database) => {
+      const { store } = database.transaction('outbox')
+      const [count, [oldest]] = await Promise.all([store.count(), store.getAll(null, 1)])
+      return { count, ...(oldest ? { oldest } : {}) }
+    }),
+
+  chain: (dev, from, limit) =>
+    use('entries', async (database) => {
+      const rows = await database.getAllFromIndex('entries', 'byChain', IDBKeyRange.bound([dev, from], [dev, lastSeq]), limit)
+      return rows.map(readKept)
+    }),
+
+  acknowledge: (epoch, acks) =>
+    save('outbox', async (database) => {
+      const transaction = database.transaction(['outbox', 'entries'], 'readwrite', strict)
+      const outbox = transaction.objectStore('outbox')
+      const entries = transaction.objectStore('entries')
+      const found = await Promise.all(acks.map(async (ack) => ({ ack, place: await outbox.get(ack.seq), row: await entries.get(ack.id) })))
+      const gone: Kept[] = []
+      await completed(transaction, (ask) => {
+        for (const { ack, place, row } of found) {
+          if (place?.id !== ack.id || row?.entry.seq !== ack.seq) continue
+          const acknowledged: Kept = { ...row, epoch, gseq: ack.gseq }
+          gone.push(acknowledged)
+          ask(entries.put(acknowledged))
+          ask(outbox.delete(ack.seq))
+        }
+      })
+      return gone
+    }),
+
+  requeue: (dev, from, savedAt) =>
+    save('outbox', async (database) => {
+      const transaction = database.transaction(['outbox', 'entries'], 'readwrite', strict)
+      const outbox = transaction.objectStore('outbox')
+      const own = IDBKeyRange.bound([dev, from], [dev, lastSeq])
+      const [rows, already] = await Promise.all([transaction.objectStore('entries').index('byChain').getAll(own), outbox.getAllKeys()])
+      const waiting = new Set(already)
+      const back = rows.filter(({ entry }) => !waiting.has(entry.seq))
+      await completed(transaction, (ask) => {
+        for (const { entry } of back) ask(outbox.put({ seq: entry.seq, id: entry.id, savedAt }))
+      })
+      return back.length
+    }),
+})

@@ -1,0 +1,44 @@
+import type { Kept } from '../kept.ts'
+import { mergePulled } from '../merge.ts'
+import type { PullStore } from '../store.ts'
+import { readCursor, readHead } from './rows.ts'
+import { completed, strict, type Session } from './session.ts'
+
+export const idbPulling = ({ use, save }: Session): PullStore => ({
+  cursor: () => use('cursor', async (database) => readCursor(await database.get('singles', 'cursor'))),
+
+  startCursor: (start) =>
+    save('cursor', async (database) => {
+      const transaction = database.transaction('singles', 'readwrite', strict)
+      await completed(transaction, (ask) => ask(transaction.store.put(start, 'cursor')))
+    }),
+
+  apply: (page) =>
+    save('pull', async (database) => {
+      const transaction = database.transaction(['entries', 'singles', 'devices'], 'readwrite', strict)
+      const singles = transaction.objectStore('singles')
+      const entries = transaction.objectStore('entries')
+      const devices = transaction.objectStore('devices')
+      const cursor = readCursor(await singles.get('cursor'))
+      if (cursor?.epoch !== page.from.epoch || cursor.after !== page.from.after) return { applied: false, changed: [], regained: 0 }
+      let head = readHead(await singles.get('head'))
+      let regained = 0
+      const changed: Kept[] = []
+      const here = await Promise.all(page.entries.map(({ entry }) => entries.get(entry.id)))
+      await completed(transaction, (ask) => {
+        page.entries.forEach((pulled, index) => {
+          const merged = mergePulled(here[index], pulled, head)
+          if (!merged) return
+          changed.push(merged.row)
+          ask(entries.put(merged.row))
+          if (!merged.head) return
+          head = merged.head
+          regained++
+        })
+        if (regained > 0) ask(singles.put(head, 'head'))
+        for (const device of page.devices) ask(devices.put(device, device.dev))
+        ask(singles.put(page.next, 'cursor'))
+      })
+      return { applied: true, changed, regained }
+    }),
+})

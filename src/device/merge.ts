@@ -1,0 +1,27 @@
+import type { Kept } from './kept.ts'
+import type { ChainHead } from './store.ts'
+
+/**
+ * What an entry from the server does to the row that is here. An entry once kept is never replaced: only the server's number,
+ * time and judgement are added. An own entry that this phone has lost (its database went back) is taken up into the chain again
+ * when it follows on the head: signed with this phone's key and linked to its head, it is this phone's own.
+ */
+export const mergePulled = (
+  here: Kept | undefined,
+  pulled: Kept,
+  head: ChainHead | undefined,
+): { row: Kept; head?: ChainHead } | undefined => {
+  if (!here) {
+    const { dev, seq, prev } = pulled.entry
+    const follows = !pulled.why && head !== undefined && dev === head.dev && seq === head.seq + 1 && prev === head.h
+    return follows ? { row: pulled, head: { dev, seq, h: pulled.h } } : { row: pulled }
+  }
+  // One id and two contents: what was kept first stays, and nothing of the second is taken over.
+  if (here.h !== pulled.h) return undefined
+  if (sameWord(here, pulled)) return undefined
+  return { row: { ...pulled, entry: here.entry, time: here.time } as Kept }
+}
+
+const sameWord = (a: Kept, b: Kept): boolean =>
+  a.epoch === b.epoch && a.gseq === b.gseq && a.recvAt === b.recvAt && a.status === b.status && a.why === b.why
+
