@@ -26,6 +26,8 @@ const common = {
   states: z.array(machineState).check(z.minLength(1)),
   /** Out of limits holds the machine at once, without waiting for a repeat: safety and mechanical checks. */
   immediateHold: z.boolean(),
+  /** What keeps people safe where chemicals are poured: no acid is offered while one of these is overdue or not right. */
+  safeguard: z.optional(z.enum(['eyewash', 'exhaust'])),
   /** Stock in the open: the phone stays dark and the reading is keyed later with the time it was noted. */
   darkWork: z.optional(z.boolean()),
   setBy,
@@ -40,10 +42,15 @@ export const readingCheck = z.strictObject({
   /** The smallest step that the instrument shows: also the number of decimals on the pad. */
   step: z.number().check(z.gt(0)),
   limits,
+  /** Beyond these the machine is held, once a repeat agrees; between action limit and these it is corrected while it runs. */
+  holdBelow: z.optional(z.number()),
+  holdAbove: z.optional(z.number()),
   instrument: z.strictObject({ name: z.string(), low: z.number(), high: z.number() }),
   settleSeconds: z.optional(z.number().check(z.minimum(0))),
   /** The other reading it is judged with: level with specific gravity, controller with thermometer. */
   pairedWith: z.optional(checkId),
+  /** How far the two may differ, in the unit of both; absent where they are judged by their own limits. */
+  pairedWithin: z.optional(z.number().check(z.minimum(0))),
   method: z.optional(methodId),
 })
 export type ReadingCheck = z.infer<typeof readingCheck>

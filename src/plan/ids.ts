@@ -1,7 +1,10 @@
 import * as z from 'zod/mini'
 
-/** Ids in a lab plan are short words chosen by the laboratory: `neg-1`, `neg-1-fix-ph`. */
-const word = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,63}$/))
+/**
+ * Ids in a lab plan are short words chosen by the laboratory: `neg-1`, `neg-1-fix-ph`. They become keys of plain objects, where
+ * `constructor` (alone of the names that this pattern lets through) would find what every object has.
+ */
+const word = z.string().check(z.regex(/^(?!constructor$)[a-z0-9][a-z0-9-]{0,63}$/))
 
 export const machineId = word.brand<'MachineId'>()
 export const stationId = word.brand<'StationId'>()

@@ -12,5 +12,10 @@ export type DeviceId = z.infer<typeof deviceId>
 export const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/)).brand<'Hash'>()
 export type Hash = z.infer<typeof hash>
 
-/** An instant with its offset, as ISO 8601 writes it: `2026-01-12T06:40:00.000+01:00`. */
-export const instantText = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,9})?(Z|[+-]\d{2}:\d{2})$/))
+/** An instant with its offset, as ISO 8601 writes it: `2026-01-12T06:40:00.000+01:00`. A month 13 would have no place in the order of time. */
+export const instantText = z
+  .string()
+  .check(
+    z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,9})?(Z|[+-]\d{2}:\d{2})$/),
+    z.refine((text) => Number.isFinite(Date.parse(text))),
+  )
