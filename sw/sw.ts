@@ -1,1 +1,31 @@
-export {}
+import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from 'workbox-precaching'
+import { NavigationRoute, registerRoute } from 'workbox-routing'
+import { sendTag } from '../src/device/background.ts'
+import { isOptional, optionalFile } from '../src/device/optional-files.ts'
+import { focusApp } from './focus-app.ts'
+
+interface SyncEvent extends ExtendableEvent {
+  readonly tag: string
+}
+declare let self: ServiceWorkerGlobalScope & { readonly __WB_MANIFEST: { url: string; revision: string | null }[] }
+
+precacheAndRoute(self.__WB_MANIFEST)
+cleanupOutdatedCaches()
+
+// Every address of the app is the one page; what belongs to the server, and whatever looks like a file, is not the app's.
+registerRoute(new NavigationRoute(createHandlerBoundToURL('/index.html'), { denylist: [/^\/(api|healthz|metrics)(\/|$)/, /\/[^/]+\.[^/]+$/] }))
+
+registerRoute(
+  ({ url }) => url.origin === self.location.origin && isOptional(url.pathname),
+  ({ request }) => optionalFile(request),
+)
+
+self.addEventListener('message', (event) => {
+  // A new version waits until the page says so: only the page knows whether somebody is mid-entry.
+  if ((event.data as { type?: unknown } | null)?.type === 'SKIP_WAITING') void self.skipWaiting()
+})
+
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close()
+  event.waitUntil(focusApp((event.notification.data as { path?: unknown } | null)?.path))
+})
