@@ -1,0 +1,72 @@
+import type { MaterialId } from '../plan/ids.ts'
+import type { Add } from '../record/kinds/add.ts'
+import type { CardNeeded } from '../safety/needed.ts'
+import { sameUnit } from './dose-limits.ts'
+import type { Remedy } from './remedy.ts'
+import { say, type Say } from './say.ts'
+import type { DoseUnit, RevealAsked } from './sealed-dose.ts'
+
+export interface Poured {
+  amount: number
+  unit: DoseUnit
+  /** Exactly what was keyed. */
+  keyed: string
+}
+
+export interface AddAsked extends RevealAsked {
+  poured: Poured
+  lot?: string | undefined
+  /** Why another amount was poured than was planned. */
+  overruled?: string | undefined
+}
+
+export type AddMade = { ok: true; data: Add } | { ok: false; needs: readonly CardNeeded[]; problems: readonly Say[] }
+
+/** A measuring jug is read to a few per cent; what differs by more was meant. Common practice, no source. */
+const jugReads = 0.05
+
+/**
+ * What is recorded of a dose that was poured. It is made of a remedy and its confirmations only: where a caution is missing there is no entry,
+ * as there was no amount. What was truly poured is always taken, with the reason where it is not what was planned.
+ */
+export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
+  const { dose, wait } = remedy
+  if (!dose || remedy.refused) return { ok: false, needs: [], problems: [say('notOffered')] }
+  const revealed = dose.amount.reveal(asked)
+  if (!revealed.ok) return { ok: false, needs: revealed.needs, problems: [] }
+  const { poured, lot, overruled, person, secondPerson } = asked
+  const plannedAmount = dose.material === 'water' ? litres(revealed) : sameUnit(revealed, baseUnit(revealed.unit))
+  const pouredAmount = dose.material === 'water' ? litres(poured) : sameUnit(poured, baseUnit(revealed.unit))
+  const isOther = Math.abs(pouredAmount - plannedAmount) > jugReads * plannedAmount
+  const problems = [
+    ...(dose.secondPerson.required && secondPerson === undefined ? [say('secondPersonNeeded')] : []),
+    ...(secondPerson !== undefined && secondPerson === person ? [say('secondPersonIsTheFirst')] : []),
+    ...(isOther && !overruled?.trim() ? [say('sayWhy')] : []),
+    ...(pouredAmount > 0 ? [] : [say('nothingPoured')]),
+  ]
+  if (problems.length) return { ok: false, needs: [], problems }
+  const { model, working } = revealed
+  // Near enough a straight line over one portion, as the model's own curve is within it.
+  const predicted = model && { ...model, to: model.from + ((model.to - model.from) * pouredAmount) / plannedAmount }
+  return {
+    ok: true,
+    data: {
+      station: remedy.station,
+      material: dose.material as MaterialId | 'water',
+      portion: dose.portion,
+      planned: { amount: revealed.amount, unit: revealed.unit },
+      poured,
+      mixSeconds: wait?.seconds ?? 0,
+      ...(remedy.exception ? { exception: remedy.exception } : {}),
+      ...(lot ? { lot } : {}),
+      ...(revealed.cautions[0] ? { caution: revealed.cautions[0] } : {}),
+      ...(secondPerson ? { secondPerson } : {}),
+      ...(isOther && overruled ? { overruled } : {}),
+      ...(predicted ? { predicted } : {}),
+      ...(working ? { working: { calculation: working.calculation, inputs: working.inputs, result: working.result } } : {}),
+    },
+  }
+}
+
+const baseUnit = (unit: DoseUnit): 'mL' | 'g' => (unit === 'mL' || unit === 'L' ? 'mL' : 'g')
+const litres = (given: { amount: number; unit: DoseUnit }): number => sameUnit(given, 'mL') / 1000

@@ -1,0 +1,17 @@
+import { mostDilutePercent, thingsOf } from '../../safety/things.ts'
+import { isFixing } from '../bath-now.ts'
+import type { Interlock } from '../interlock.ts'
+import { isAcid } from '../nature.ts'
+import { say } from '../say.ts'
+
+/** Into a fixing bath acetic acid of at most 28 %, and no other acid: strong, undiluted or fast acid makes sulfur faster than sulfite can take it back. */
+export const onlyDiluteAcid: Interlock = ({ station, material }) => {
+  if (!isFixing(station) || material === 'water' || !isAcid(material)) return undefined
+  if (thingsOf(material.substance, material.strength).includes('diluteAcid')) return undefined
+  return {
+    code: 'onlyDiluteAcid',
+    facts: { material: material.id, mostPercent: mostDilutePercent },
+    doFirst: material.substance === 'aceticAcid' ? say('diluteAcidOutside', { percent: mostDilutePercent }) : say('useDiluteAceticAcid', { percent: mostDilutePercent }),
+    source: '28 %: US Army SS0513; acid slowly and dilute: Crabtree and Hartt 1929, Studio Light 1916',
+  }
+}
