@@ -7,6 +7,7 @@ import type { LabState } from '../projections/lab.ts'
 import type { PlanInForce } from '../projections/plans.ts'
 import type { EntryId, Hash } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
+import type { Office } from './office.ts'
 import type { Router } from './router.ts'
 import type { Words } from './words/words.ts'
 
@@ -37,6 +38,16 @@ export interface Phone {
     remove(key: string): Promise<void>
   }
   sendNow(): void
+  /** The unsent entries as a file that any enrolled device may hand in; undefined when nothing waits. */
+  unsentFile(): Promise<{ name: string; json: string } | undefined>
+  pins: Pins
+}
+
+/** A PIN says who keyed; it is attribution, not a secret. After some wrong tries it asks for a pause, which grows. */
+export interface Pins {
+  has(person: PersonId): Promise<boolean>
+  choose(person: PersonId, pin: string): Promise<void>
+  check(person: PersonId, pin: string): Promise<{ ok: true } | { ok: false; triesLeft: number; waitSeconds: number }>
 }
 
 export type Theme = 'paper' | 'safelight'
@@ -53,6 +64,7 @@ export interface App {
   /** Who has this phone in hand. Nobody: it is locked. */
   person: Signal<PersonId | null>
   sending: ReadonlySignal<Sending>
+  office: Office
   theme: Signal<Theme>
 }
 

@@ -1,6 +1,13 @@
+import { bench } from './en/bench.ts'
+import { enrol } from './en/enrol.ts'
 import { marks } from './en/marks.ts'
+import { menu } from './en/menu.ts'
+import { now } from './en/now.ts'
+import { pad } from './en/pad.ts'
+import { saving } from './en/saving.ts'
 import { shell } from './en/shell.ts'
+import { time } from './en/time.ts'
 
 /** Every sentence that a person reads. Another language is another object of this type. */
-export const en = { shell, marks }
+export const en = { shell, marks, time, saving, now, pad, bench, enrol, menu }
 export type Words = typeof en

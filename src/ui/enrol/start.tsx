@@ -1,0 +1,81 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { LabPlan, Person } from '../../plan/lab-plan.ts'
+import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { Banner } from '../parts/banner.tsx'
+import { Button } from '../parts/button.tsx'
+import { Card } from '../parts/card.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { useSaving } from '../saving.ts'
+import { BareScreen } from './bare-screen.tsx'
+
+const shownProblems = 5
+
+/** A device of a laboratory that has no plan yet: the first supervisor chooses, everybody else waits for it to arrive. */
+export const Start = () => {
+  const { office, phone } = useApp()
+  const words = useWords().enrol
+  const saving = useSaving()
+  const [me, setMe] = useState<Awaited<ReturnType<typeof office.firstSupervisor>>>()
+  const [problems, setProblems] = useState<readonly PlanProblem[] | 'notJson'>()
+  const [loading, setLoading] = useState(false)
+  useEffect(() => void office.firstSupervisor().then(setMe), [])
+
+  const begin = async (plan: LabPlan): Promise<boolean> => {
+    const people: Person[] = me && !plan.people.some(({ id }) => id === me.id) ? [{ ...me, role: 'supervisor' }, ...plan.people] : plan.people
+    return (await saving.save('plan', { plan: { ...plan, people }, effectiveFrom: phone.clock.now() })) !== undefined
+  }
+  const demo = async (): Promise<void> => {
+    setLoading(true)
+    const [{ demoLab }, { demoStart }] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/start.ts')])
+    if (await begin(demoLab())) for (const { kind, data } of demoStart(phone.clock.now())) await phone.append(kind, data)
+    setLoading(false)
+  }
+  const file = async (chosen: File): Promise<void> => {
+    let raw: unknown
+    try {
+      raw = JSON.parse(await chosen.text())
+    } catch {
+      setProblems('notJson')
+      return
+    }
+    const parsed = parsePlan(raw)
+    if (parsed.ok) await begin(parsed.plan)
+    else setProblems(parsed.problems)
+  }
+
+  if (!me) {
+    return (
+      <BareScreen title={words.start.join}>
+        <p role="status">{words.start.joinMore}</p>
+        <Button onPress={() => phone.sendNow()}>{words.tryAgain}</Button>
+      </BareScreen>
+    )
+  }
+  return (
+    <BareScreen title={words.start.title}>
+      <SavingProblem of={saving} />
+      <Card title={words.start.demo}>
+        <p>{words.start.demoMore}</p>
+        <Button kind="go" notYet={loading ? words.start.loading : undefined} onPress={() => void demo()}>{loading ? words.start.loading : words.start.demo}</Button>
+      </Card>
+      <Card title={words.start.file}>
+        <p>{words.start.fileMore}</p>
+        {problems ? (
+          <Banner kind="stop" title={problems === 'notJson' ? words.start.notJson : words.start.problems}>
+            {problems === 'notJson' ? null : (
+              <ul>
+                {problems.slice(0, shownProblems).map((it) => <li key={it.path}><code>{it.path}</code>: {it.detail || it.code}</li>)}
+                {problems.length > shownProblems ? <li>{words.start.moreProblems(problems.length - shownProblems)}</li> : null}
+              </ul>
+            )}
+          </Banner>
+        ) : null}
+        <label class="button wide">
+          {words.start.file}
+          <input class="unseen" type="file" accept="application/json,.json" onChange={(event) => { const [chosen] = event.currentTarget.files ?? []; if (chosen) void file(chosen) }} />
+        </label>
+      </Card>
+    </BareScreen>
+  )
+}

@@ -1,0 +1,27 @@
+/** What the app needs of a phone, in the order of weight. Each has a name and, where it lacks, what follows from that. */
+export type Capability =
+  | 'secure' | 'serviceWorker' | 'store' | 'persisted' | 'installed' | 'locks' | 'camera' | 'labels' | 'vibration' | 'wakeLock' | 'backgroundSync' | 'notices'
+
+export const isInstalled = (): boolean =>
+  matchMedia('(display-mode: standalone)').matches || (navigator as { standalone?: boolean }).standalone === true
+
+/** Asks the browser, not its name. */
+export const capabilities = async (): Promise<{ capability: Capability; has: boolean }[]> => {
+  const registration = await navigator.serviceWorker?.getRegistration().catch(() => undefined)
+  const persisted = (await navigator.storage?.persisted?.().catch(() => false)) ?? false
+  const has: Record<Capability, boolean> = {
+    secure: isSecureContext,
+    serviceWorker: registration !== undefined,
+    store: typeof indexedDB !== 'undefined',
+    persisted,
+    installed: isInstalled(),
+    locks: navigator.locks !== undefined,
+    camera: navigator.mediaDevices?.getUserMedia !== undefined,
+    labels: 'BarcodeDetector' in globalThis,
+    vibration: typeof navigator.vibrate === 'function',
+    wakeLock: 'wakeLock' in navigator,
+    backgroundSync: registration !== undefined && 'sync' in registration,
+    notices: 'Notification' in globalThis,
+  }
+  return (Object.keys(has) as Capability[]).map((capability) => ({ capability, has: has[capability] }))
+}

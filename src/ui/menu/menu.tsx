@@ -1,0 +1,96 @@
+import { useState } from 'preact/hooks'
+import { personOf } from '../../plan/find.ts'
+import { useApp, useWords, type Theme } from '../app-context.ts'
+import { dateText, timeText } from '../format.ts'
+import type { NoAnswer } from '../office.ts'
+import { Banner } from '../parts/banner.tsx'
+import { Button } from '../parts/button.tsx'
+import { Card, Row, Rows } from '../parts/card.tsx'
+import { Choices } from '../parts/field.tsx'
+import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { Screen } from '../screen.tsx'
+import { DevicesPage } from './devices-page.tsx'
+import { PhonePage } from './phone-page.tsx'
+import { PlanPage } from './plan-page.tsx'
+import { saveFile } from './save-file.ts'
+import { SignIn } from './sign-in.tsx'
+import './menu.css'
+
+const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, phone: PhonePage, plan: PlanPage }
+
+export const Menu = () => {
+  const { router } = useApp()
+  const Page = pages[router.here.value.rest[0] ?? '']
+  return Page ? <Page /> : <MenuList />
+}
+
+declare const __APP_VERSION__: string
+
+const MenuList = () => {
+  const { person, plan, theme, phone, sending } = useApp()
+  const words = useWords().menu
+  const inForce = plan.value?.plan
+  const { waiting, oldestAt } = sending.value
+  const has = person.value !== null && inForce ? personOf(inForce, person.value) : undefined
+  const save = async (): Promise<void> => {
+    const file = await phone.unsentFile()
+    if (file) saveFile(file.name, file.json)
+  }
+  return (
+    <Screen title={words.title} back>
+      <Card title={words.person} beside={has?.name}>
+        <Button wide onPress={() => (person.value = null)}>{words.lock}</Button>
+      </Card>
+      <Card title={words.look}>
+        <Choices<Theme> name={words.look} of={[{ value: 'paper', says: words.paper }, { value: 'safelight', says: words.safelight }]} value={theme.value} onChange={(value) => (theme.value = value)} />
+        <p class="small quiet">{words.lookMore}</p>
+      </Card>
+      <Card title={words.sending}>
+        <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
+        {oldestAt !== undefined && inForce ? <p>{words.oldest(`${dateText(oldestAt, inForce.timeZone, 'en')} ${timeText(oldestAt, inForce.timeZone)}`)}</p> : null}
+        <Button wide onPress={() => phone.sendNow()}>{words.sendNow}</Button>
+        {waiting ? (
+          <>
+            <Button wide onPress={() => void save()}>{words.saveFile}</Button>
+            <p class="small quiet">{words.saveFileMore}</p>
+          </>
+        ) : null}
+      </Card>
+      <Card title={words.laboratory}>
+        <Rows>
+          <Row what={words.plan} href="/menu/plan" />
+          <Row what={words.devices} href="/menu/devices" />
+          <Row what={words.safety} href="/emergency/cards" />
+          <Row what={words.phone.title} href="/menu/phone" />
+        </Rows>
+      </Card>
+      {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} /> : null}
+      <Card title={words.about} beside={words.version(__APP_VERSION__)}>
+        <p>{words.aboutMore}</p>
+        <a href="/licences.md" target="_blank">{words.licences}</a>
+      </Card>
+    </Screen>
+  )
+}
+
+const WipeDemo = ({ laboratory }: { laboratory: string }) => {
+  const { office, now } = useApp()
+  const all = useWords()
+  const words = all.menu.demo
+  const [asked, setAsked] = useState(false)
+  const [refusal, setRefusal] = useState<NoAnswer>()
+  const proven = (office.provenUntil.value ?? 0) > now.value
+  if (!asked) return <Card title={words.wipe}><p>{words.wipeMore}</p><Button kind="stop" wide onPress={() => setAsked(true)}>{words.wipe}</Button></Card>
+  if (!proven) return <SignIn />
+  const wipe = async (): Promise<void> => {
+    const answer = await office.wipeDemo(laboratory)
+    setRefusal(answer.ok ? undefined : answer.refusal)
+  }
+  return (
+    <Card title={words.wipe}>
+      {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
+      <p>{words.wipeMore}</p>
+      <HoldToConfirm done={false} hint={words.wipeHold} onConfirm={() => void wipe()}>{words.wipe}</HoldToConfirm>
+    </Card>
+  )
+}
