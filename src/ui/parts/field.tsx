@@ -31,8 +31,10 @@ export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text
       <div class="control">
         {kind === 'long' ? (
           <textarea rows={4} {...shared} />
+        ) : kind === 'password' ? (
+          <input type="password" {...shared} />
         ) : (
-          <input type={kind === 'password' ? 'password' : 'text'} inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : undefined} {...shared} />
+          <input type="text" inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : 'text'} {...shared} />
         )}
         {unit ? <span class="unit">{unit}</span> : null}
       </div>

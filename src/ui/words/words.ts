@@ -7,7 +7,8 @@ import { pad } from './en/pad.ts'
 import { saving } from './en/saving.ts'
 import { shell } from './en/shell.ts'
 import { time } from './en/time.ts'
+import { trends } from './en/trends.ts'
 
 /** Every sentence that a person reads. Another language is another object of this type. */
-export const en = { shell, marks, time, saving, now, pad, bench, enrol, menu }
+export const en = { shell, marks, time, saving, now, pad, bench, enrol, menu, trends }
 export type Words = typeof en
