@@ -20,10 +20,11 @@ const places = [
 /** Every screen by the first word of its address. */
 const screens: Record<string, ComponentType> = {
   now: Now,
+  machine: lazy(() => import('./now/machine-screen.tsx').then((it) => it.MachineScreen)),
+  station: lazy(() => import('./now/station.tsx').then((it) => it.StationScreen)),
   round: lazy(() => import('./round/round.tsx').then((it) => it.Round)),
   check: lazy(() => import('./round/check-screen.tsx').then((it) => it.CheckScreen)),
   exception: lazy(() => import('./exception/exception-screen.tsx').then((it) => it.ExceptionScreen)),
-  station: lazy(() => import('./now/station.tsx').then((it) => it.StationScreen)),
   bench: lazy(() => import('./bench/bench.tsx').then((it) => it.Bench)),
   trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
   shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),

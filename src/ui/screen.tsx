@@ -31,7 +31,7 @@ export const Screen = ({ title, meta, back, next, children }: ScreenProps) => {
         ) : null}
         <div class="title">
           <h1>{title}</h1>
-          <p class="small quiet">
+          <p class="small quiet meta">
             {plan.value?.plan.demo ? <span class="demo-mark">{words.shell.demo}</span> : null} {meta}
           </p>
         </div>

@@ -1,43 +1,43 @@
 import { judge, type Limits } from '../../plan/limits.ts'
+import { gaugeScale } from './gauge-scale.ts'
 import './bath-gauge.css'
 
 const height = 180
-const left = 8
-const width = 30
+const left = 10
+const width = 32
 
-/** Value to height in the column; what lies beyond the column's ends stays at its end, where the pointer says so. */
-export const gaugeScale = (limits: Limits): ((value: number) => number) => {
-  const reach = Math.max(
-    ...[limits.actionHigh, limits.actionLow, limits.warningHigh, limits.warningLow].filter((it) => it !== undefined).map((it) => Math.abs(it - limits.aim)),
-    Math.abs(limits.aim) * 1e-3,
-    1e-6,
-  )
-  const span = reach * 1.6
-  return (value) => {
-    const share = (value - limits.aim) / span
-    return height / 2 - Math.max(-0.97, Math.min(0.97, share)) * (height / 2)
-  }
+interface BathGaugeProps {
+  limits: Limits
+  /** Nothing keyed yet: the column stands at the aim, without a pointer. */
+  value?: number | undefined
+  /** What it shows, in words. */
+  name: string
 }
 
 /** The bath as a column of glass: aim in the middle, action limits ruled across, warning limits dashed, the reading at the pointer. */
-export const BathGauge = ({ limits, value, name }: { limits: Limits; value?: number | undefined; name: string }) => {
-  const y = gaugeScale(limits)
+export const BathGauge = ({ limits, value, name }: BathGaugeProps) => {
+  const scale = gaugeScale(limits)
+  const y = (at: number): number => Math.round((height / 2) * (1 - scale.share(at)) * 10) / 10
   const level = value === undefined ? height / 2 : y(value)
-  const verdict = value === undefined ? undefined : judge(limits, value).verdict
+  const verdict = value === undefined ? 'none' : judge(limits, value).verdict
+  const inner = { top: limits.warningHigh ?? limits.actionHigh, bottom: limits.warningLow ?? limits.actionLow }
   const across = (at: number | undefined, kind: 'action' | 'warning') =>
-    at === undefined ? null : <line class={kind} x1={kind === 'action' ? left - 6 : left} x2={left + width + (kind === 'action' ? 6 : 0)} y1={y(at)} y2={y(at)} />
+    at === undefined ? null : <line class={kind} x1={kind === 'action' ? left - 7 : left} x2={left + width + (kind === 'action' ? 7 : 0)} y1={y(at)} y2={y(at)} />
   return (
-    <svg class="gauge" viewBox={`0 -4 60 ${height + 8}`} role="img" aria-label={name}>
-      <rect class="glass" x={left} y={0} width={width} height={height} />
-      <rect class="liquid" x={left} y={level} width={width} height={height - level} />
+    <svg class="gauge" viewBox={`0 -3 64 ${height + 6}`} role="img" aria-label={name}>
+      <rect class="glass" x={left} y={0} width={width} height={height} rx="5" />
+      <path class="liquid" d={`M${left} ${level}h${width}V${height - 5}q0 5 -5 5h-${width - 10}q-5 0 -5 -5z`} />
+      <line class="surface" x1={left} x2={left + width} y1={level} y2={level} />
+      {inner.top !== undefined || inner.bottom !== undefined ? (
+        <line class="good" x1={left + width / 2} x2={left + width / 2} y1={inner.top === undefined ? 4 : y(inner.top)} y2={inner.bottom === undefined ? height - 4 : y(inner.bottom)} />
+      ) : null}
       {across(limits.actionHigh, 'action')}
       {across(limits.warningHigh, 'warning')}
       {across(limits.warningLow, 'warning')}
       {across(limits.actionLow, 'action')}
-      <line class="aim" x1={left - 6} x2={left + 4} y1={height / 2} y2={height / 2} />
-      <line class="aim" x1={left + width - 4} x2={left + width + 6} y1={height / 2} y2={height / 2} />
-      <rect class="edge" x={left} y={0} width={width} height={height} rx="2" />
-      {verdict ? <path class={`pointer ${verdict}`} d={`M${left + width + 2} ${level}l12 -7v14z`} /> : null}
+      <path class="aim" d={`M${left - 7} ${height / 2}h11 M${left + width - 4} ${height / 2}h4`} />
+      <rect class="edge" x={left} y={0} width={width} height={height} rx="5" />
+      {verdict === 'none' ? null : <path class={`pointer ${verdict}`} d={`M${left + width + 2} ${level}l13 -8v16z`} />}
     </svg>
   )
 }

@@ -1,55 +1,90 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Station } from '../../plan/machine.ts'
-import { strand } from './film-strand.ts'
+import { strand, type Strand } from './film-strand.ts'
+import { MarkSign, type StationMark } from './mark-sign.tsx'
 import './film-path.css'
-
-/** The most pressing thing at a station. */
-export type StationMark = 'act' | 'warn' | 'late' | 'due'
 
 export interface PathStation {
   station: Station
   mark?: StationMark | undefined
-  /** How full the tank stands, 0 to 1. */
-  level: number
+  /** How full the tank stands, 0 to 1; undefined where nobody has looked. */
+  level: number | undefined
   href: string
   /** Name and state in words, for a screen reader: the drawing as a list. */
   says: string
 }
 
-const narrowestCell = 50
+/** A gloved fingertip and the shortest names still fit. */
+const narrowestCell = 48
+const usualLevel = 0.8
 
-const MarkSign = ({ kind, x }: { kind: StationMark; x: number }) => {
-  const y = 11
-  if (kind === 'act')
-    return (
-      <g>
-        <rect class="mark act" x={x - 9} y={y - 9} width="18" height="18" rx="3" />
-        <path class="sign act" d={`M${x} ${y - 4.5}v5 M${x} ${y + 4.4}v.1`} />
-      </g>
-    )
-  if (kind === 'warn')
-    return (
-      <g>
-        <path class="mark warn" d={`M${x} ${y - 9}l10 17h-20z`} stroke-linejoin="round" />
-        <path class="sign warn" d={`M${x} ${y - 2}v4`} />
-      </g>
-    )
+const Tank = ({ box, level }: { box: Strand['tanks'][number]; level: number | undefined }) => {
+  const depth = box.height * (level ?? usualLevel)
+  const surface = box.y + box.height - depth
   return (
     <g>
-      <circle class={`mark ${kind}`} cx={x} cy={y} r="8.5" />
-      <path class={`sign ${kind}`} d={`M${x} ${y - 4.5}v4.5l3.5 2`} />
+      <rect class="liquid" x={box.x} y={surface} width={box.width} height={depth} />
+      <path class={`surface${level === undefined ? ' unknown' : ''}`} d={`M${box.x} ${surface}h${box.width}`} />
+      <path class="tank" d={`M${box.x} ${box.y}v${box.height - 4}q0 4 4 4h${box.width - 8}q4 0 4 -4v-${box.height - 4}`} />
     </g>
   )
 }
 
+const Reel = ({ x, y, r }: { x: number; y: number; r: number }) => (
+  <g class="reel">
+    <circle cx={x} cy={y} r={r} />
+    <circle class="wound" cx={x} cy={y} r={r - 3.5} />
+    <circle class="hub" cx={x} cy={y} r={r / 3.2} />
+  </g>
+)
+
+const Row = ({ stations, width, name, first }: { stations: readonly PathStation[]; width: number; name: string; first: boolean }) => {
+  const drawing = strand(stations.map(({ station }) => ({ kind: station.kind, pathMetres: station.pathMetres ?? 1 })), width)
+  const cell = width / stations.length
+  return (
+    <div class="run">
+      <svg viewBox={`0 0 ${drawing.width} ${drawing.height}`} width={drawing.width} height={drawing.height} aria-hidden="true" focusable="false">
+        {drawing.tanks.map((it) => <rect key={it.x} class="glass" x={it.x} y={it.y} width={it.width} height={it.height} rx="4" />)}
+        {drawing.cabinets.map((it) => (
+          <g key={it.x} class="cabinet">
+            <rect rx="5" {...it} />
+            <path d={[0.3, 0.55, 0.8].map((share) => `M${it.x + 5} ${it.y + it.height * share}q${(it.width - 10) / 4} -6 ${(it.width - 10) / 2} 0t${(it.width - 10) / 2} 0`).join('')} />
+          </g>
+        ))}
+        <path class="film" d={drawing.path} />
+        <path class="holes" d={drawing.path} />
+        {drawing.tanks.map((it) => <Tank key={it.x} box={it} level={stations[it.station]!.level} />)}
+        {drawing.carriages.map((it) => <rect key={it.x} class="carriage" rx="1.5" {...it} />)}
+        {drawing.rollers.map((it) => <circle key={`${it.x} ${it.y}`} class="roller" cx={it.x} cy={it.y} r={it.r} />)}
+        {drawing.sprockets.map((it) => (
+          <g key={it.x} class="sprocket">
+            <circle class="teeth" cx={it.x} cy={it.y} r={it.r} />
+            <circle cx={it.x} cy={it.y} r={it.r - 2} />
+          </g>
+        ))}
+        {drawing.blades.map((it) => <path key={it} class="blade" d={it} />)}
+        {drawing.reels.map((it) => <Reel key={it.x} {...it} />)}
+        {stations.map(({ station, mark }, index) => (mark ? <MarkSign key={station.id} kind={mark} x={(index + 0.5) * cell} /> : null))}
+      </svg>
+      <ul class="stations" aria-label={first ? name : undefined} style={{ '--run-height': `${drawing.height}px`, width: `${drawing.width}px` }}>
+        {stations.map(({ station, mark, href, says }) => (
+          <li key={station.id}>
+            <a href={href} aria-label={says} class={mark ? 'marked' : undefined}>{station.short}</a>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
 /** The machine as its film sees it: the strand over and under the rollers, through the tanks of this plan. Each station is a target. */
-export const FilmPath = ({ stations, held, name }: { stations: readonly PathStation[]; held: boolean; name: string }) => {
+export const FilmPath = ({ stations, state, name }: { stations: readonly PathStation[]; state: 'runs' | 'stands' | 'held'; name: string }) => {
   const box = useRef<HTMLDivElement>(null)
-  const [width, setWidth] = useState(312)
-  useEffect(() => {
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry) setWidth(Math.round(entry.contentRect.width))
-    })
+  const [width, setWidth] = useState(304)
+  useLayoutEffect(() => {
+    const measure = (): void => setWidth(Math.floor(box.current!.clientWidth) || 304)
+    measure()
+    const observer = new ResizeObserver(measure)
     observer.observe(box.current!)
     return () => observer.disconnect()
   }, [])
@@ -57,44 +92,8 @@ export const FilmPath = ({ stations, held, name }: { stations: readonly PathStat
   const perRow = Math.ceil(stations.length / rowCount)
   const rows = Array.from({ length: rowCount }, (_, row) => stations.slice(row * perRow, (row + 1) * perRow))
   return (
-    <div class={`film-path${held ? ' held' : ''}`} ref={box}>
-      {rows.map((row) => {
-        const drawing = strand(row.map(({ station }) => ({ kind: station.kind, hasBath: !!station.bath, pathMetres: station.pathMetres ?? 1 })), width)
-        const cell = width / row.length
-        return (
-          <div class="run" key={row[0]?.station.id}>
-            <svg viewBox={`0 0 ${drawing.width} ${drawing.height}`} aria-hidden="true" focusable="false">
-              {drawing.tanks.map((tank) => {
-                const depth = tank.height * row[tank.station]!.level
-                return (
-                  <g key={tank.x}>
-                    <rect class="glass" x={tank.x} y={tank.y} width={tank.width} height={tank.height} />
-                    <rect class="liquid" x={tank.x} y={tank.y + tank.height - depth} width={tank.width} height={depth} />
-                    <path class="tank" d={`M${tank.x} ${tank.y}v${tank.height}h${tank.width}v-${tank.height}`} />
-                  </g>
-                )
-              })}
-              {drawing.cabinets.map((it) => <rect key={it.x} class="cabinet" rx="4" {...it} />)}
-              <path class="film" d={drawing.path} />
-              {drawing.rollers.map((it) => <circle key={`${it.x} ${it.y}`} class="roller" cx={it.x} cy={it.y} r={it.r} />)}
-              {drawing.reels.map((it) => (
-                <g key={it.x}>
-                  <circle class="reel" cx={it.x} cy={it.y} r={it.r} />
-                  <circle class="reel" cx={it.x} cy={it.y} r={it.r / 3} />
-                </g>
-              ))}
-              {row.map(({ station, mark }, index) => (mark ? <MarkSign key={station.id} kind={mark} x={(index + 0.5) * cell} /> : null))}
-            </svg>
-            <ul class="stations" aria-label={name} style={{ '--run-height': `${drawing.height}px` }}>
-              {row.map(({ station, mark, href, says }) => (
-                <li key={station.id}>
-                  <a href={href} aria-label={says} class={mark ? 'marked' : undefined}>{station.short}</a>
-                </li>
-              ))}
-            </ul>
-          </div>
-        )
-      })}
+    <div class={`film-path ${state}`} ref={box}>
+      {rows.map((row, index) => <Row key={row[0]?.station.id} stations={row} width={(width * row.length) / perRow} name={name} first={index === 0} />)}
     </div>
   )
 }

@@ -3,8 +3,22 @@ import type { StationKind } from '../../plan/machine.ts'
 /** What the drawing knows of a station. */
 export interface StrandStation {
   kind: StationKind
-  hasBath: boolean
   pathMetres: number
+}
+
+/** Places where the strand runs through liquid, whether or not the plan describes it. */
+const wet: ReadonlySet<StationKind> = new Set(['developer', 'stop', 'rinse', 'fixing', 'wash'])
+
+interface Circle {
+  x: number
+  y: number
+  r: number
+}
+interface Box {
+  x: number
+  y: number
+  width: number
+  height: number
 }
 
 export interface Strand {
@@ -12,23 +26,29 @@ export interface Strand {
   height: number
   /** The film, as an SVG path. */
   path: string
-  rollers: { x: number; y: number; r: number }[]
-  reels: { x: number; y: number; r: number }[]
-  /** One for each station with a bath. */
-  tanks: { station: number; x: number; y: number; width: number; height: number }[]
+  rollers: Circle[]
+  reels: Circle[]
+  sprockets: Circle[]
+  /** One for each station with liquid. */
+  tanks: (Box & { station: number })[]
   /** Closed cabinets without liquid: the dryer. */
-  cabinets: { x: number; y: number; width: number; height: number }[]
+  cabinets: Box[]
+  /** The bar that carries the lower rollers of an elevator. */
+  carriages: Box[]
+  /** Wiper blades on both sides of the strand, as SVG paths. */
+  blades: string[]
 }
 
-const top = 32
-const bottom = 84
-const tankTop = 46
-const tankBottom = 96
+const line = 31
+const turn = 5
+const topRoller = line + turn
+const lowRoller = 90
+const tank = { y: 49, bottom: 102 }
 
 /** Runs of the strand up and down: long paths fold more often. */
 const loopsOf = (station: StrandStation, longest: number, room: number): number => {
-  const wanted = Math.max(1, Math.round((station.pathMetres / longest) * 3))
-  return Math.max(1, Math.min(wanted, Math.floor(room / 14)))
+  const wanted = station.kind === 'elevator' ? 2 : Math.max(1, Math.round((station.pathMetres / longest) * 3))
+  return Math.max(1, Math.min(wanted, Math.floor((room + 2 * turn) / (4 * turn))))
 }
 
 /**
@@ -38,67 +58,84 @@ const loopsOf = (station: StrandStation, longest: number, room: number): number 
 export const strand = (stations: readonly StrandStation[], width: number): Strand => {
   const cell = width / stations.length
   const longest = Math.max(1, ...stations.map(({ pathMetres }) => pathMetres))
-  const drawing: Strand = { width, height: tankBottom + 2, path: '', rollers: [], reels: [], tanks: [], cabinets: [] }
-  let path = ''
-  const to = (x: number, y: number): void => {
-    path += path ? `L${round(x)} ${round(y)}` : `M${round(x)} ${round(y)}`
+  const drawing: Strand = {
+    width, height: tank.bottom + 2, path: '', rollers: [], reels: [], sprockets: [], tanks: [], cabinets: [], carriages: [], blades: [],
   }
+  const pen = new Pen(stations[0]?.kind === 'feed' ? cell / 2 : -overhang)
   stations.forEach((station, index) => {
-    const x = index * cell
-    const middle = x + cell / 2
-    if (station.kind === 'feed' || station.kind === 'takeOff') {
-      const r = Math.min(15, cell / 2 - 4)
-      const y = top - 5 + r
-      drawing.reels.push({ x: middle, y, r })
-      if (station.kind === 'feed') {
-        path += `M${round(middle)} ${top - 5}`
-        to(x + cell, top - 5)
-      } else {
-        to(middle, top - 5)
-      }
-      return
+    const middle = (index + 0.5) * cell
+    switch (station.kind) {
+      case 'feed':
+      case 'takeOff':
+        drawing.reels.push({ x: middle, y: line + 17, r: 17 })
+        pen.to(station.kind === 'feed' ? (index + 1) * cell : middle, line)
+        return
+      case 'drive':
+        drawing.sprockets.push({ x: middle, y: line + 10, r: 8 })
+        pen.to((index + 1) * cell, line)
+        return
+      case 'squeegee':
+        drawing.blades.push(`M${middle - 4} ${line - 10}l4 8l4 -8z`, `M${middle - 4} ${line + 10}l4 -8l4 8z`)
+        pen.to((index + 1) * cell, line)
+        return
+      default:
+        drawLoops(drawing, pen, station, index, middle, cell, longest)
     }
-    if (station.kind === 'squeegee' || station.kind === 'drive') {
-      drawing.rollers.push({ x: middle, y: top - 10, r: 4 }, { x: middle, y: top, r: 4 })
-      if (!path) to(x, top - 5)
-      to(x + cell, top - 5)
-      return
-    }
-    const inner = Math.min(cell - 10, 72)
-    const loops = loopsOf(station, longest, inner)
-    const r = Math.min(5, inner / (loops * 4))
-    const wide = (loops * 2 - 1) * 2 * r
-    const first = middle - wide / 2
-    const upper = top
-    const line = top - 5
-    if (!path) to(x, line)
-    // Over the first top roller and down.
-    to(first - r, line)
-    path += `Q${round(first)} ${line} ${round(first)} ${upper + r}`
-    drawing.rollers.push({ x: first - r, y: line + r + 0.5, r: Math.max(2, r - 2) })
-    for (let loop = 0; loop < loops; loop++) {
-      const down = first + loop * 4 * r
-      const up = down + 2 * r
-      to(down, bottom)
-      path += `A${r} ${r} 0 0 0 ${round(up)} ${bottom}`
-      drawing.rollers.push({ x: down + r, y: bottom, r: Math.max(2, r - 2) })
-      if (loop < loops - 1) {
-        to(up, upper)
-        path += `A${r} ${r} 0 0 1 ${round(up + 2 * r)} ${upper}`
-        drawing.rollers.push({ x: up + r, y: upper, r: Math.max(2, r - 2) })
-      } else {
-        to(up, upper + r)
-        path += `Q${round(up)} ${line} ${round(up + r)} ${line}`
-        drawing.rollers.push({ x: up + r, y: line + r + 0.5, r: Math.max(2, r - 2) })
-      }
-    }
-    to(x + cell, line)
-    const box = { x: middle - inner / 2, width: inner }
-    if (station.hasBath) drawing.tanks.push({ station: index, y: tankTop, height: tankBottom - tankTop, ...box })
-    else if (station.kind === 'dryer') drawing.cabinets.push({ y: top - 12, height: tankBottom - top + 12, ...box })
   })
-  drawing.path = path
+  if (stations.at(-1)?.kind !== 'takeOff') pen.to(width + overhang, line)
+  drawing.path = pen.path
   return drawing
+}
+
+/** How far the strand runs over the ends of a row, so that rows seem to join. */
+export const overhang = 12
+
+const drawLoops = (drawing: Strand, pen: Pen, station: StrandStation, index: number, middle: number, cell: number, longest: number): void => {
+  const inner = Math.min(cell - 8, 76)
+  const loops = loopsOf(station, longest, inner - 10)
+  const spacing = Math.max(turn, Math.min(7, (inner - 12) / (loops * 4 - 2)))
+  const first = middle - (loops * 2 - 1) * spacing
+  pen.to(first - turn, line)
+  pen.corner(first, line, first, line + turn)
+  drawing.rollers.push({ x: first - turn, y: topRoller, r: 3 })
+  for (let loop = 0; loop < loops; loop++) {
+    const down = first + loop * 4 * spacing
+    const up = down + 2 * spacing
+    pen.to(down, lowRoller)
+    pen.arc(spacing, up, lowRoller, 'under')
+    drawing.rollers.push({ x: down + spacing, y: lowRoller, r: spacing - 2 })
+    if (loop < loops - 1) {
+      pen.to(up, line + spacing)
+      pen.arc(spacing, up + 2 * spacing, line + spacing, 'over')
+      drawing.rollers.push({ x: up + spacing, y: line + spacing, r: spacing - 2 })
+    } else {
+      pen.to(up, line + turn)
+      pen.corner(up, line, up + turn, line)
+      drawing.rollers.push({ x: up + turn, y: topRoller, r: 3 })
+    }
+  }
+  pen.to((index + 1) * cell, line)
+  const box = { x: middle - inner / 2, width: inner }
+  if (wet.has(station.kind)) drawing.tanks.push({ station: index, y: tank.y, height: tank.bottom - tank.y, ...box })
+  else if (station.kind === 'elevator') drawing.carriages.push({ x: first - 2, width: (loops * 4 - 2) * spacing + 4, y: lowRoller - 1.5, height: 3 })
+  else drawing.cabinets.push({ y: line - 9, height: tank.bottom - line + 9, ...box })
+}
+
+class Pen {
+  path: string
+  constructor(x: number) {
+    this.path = `M${round(x)} ${line}`
+  }
+  to(x: number, y: number): void {
+    this.path += `L${round(x)} ${round(y)}`
+  }
+  /** A quarter turn over the roller beside it. */
+  corner(controlX: number, controlY: number, x: number, y: number): void {
+    this.path += `Q${round(controlX)} ${round(controlY)} ${round(x)} ${round(y)}`
+  }
+  arc(r: number, x: number, y: number, way: 'under' | 'over'): void {
+    this.path += `A${round(r)} ${round(r)} 0 0 ${way === 'under' ? 0 : 1} ${round(x)} ${round(y)}`
+  }
 }
 
 const round = (value: number): number => Math.round(value * 10) / 10

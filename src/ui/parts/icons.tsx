@@ -1,11 +1,4 @@
-import type { ComponentChildren } from 'preact'
-
-/** Icons of one hand: 24 × 24, stroke 2, round ends, drawn for this product. They never stand without a word or a name. */
-const Icon = ({ children, size = 24 }: { children: ComponentChildren; size?: number }) => (
-  <svg width={size} height={size} viewBox="0 0 24 24" fill="none" stroke="currentColor" stroke-width="2" stroke-linecap="round" stroke-linejoin="round" aria-hidden="true" focusable="false">
-    {children}
-  </svg>
-)
+import { Icon } from './icon.tsx'
 
 export const Onward = () => (
   <svg class="onward" viewBox="0 0 10 18" fill="none" stroke="currentColor" stroke-width="2.5" stroke-linecap="round" stroke-linejoin="round" aria-hidden="true" focusable="false">
@@ -20,6 +13,8 @@ export const EmergencyIcon = () => <Icon><path d="M12 3l9 17H3z M12 10v4 M12 17v
 export const MenuIcon = () => <Icon><path d="M4 7h16 M4 12h16 M4 17h16" /></Icon>
 export const SentIcon = () => <Icon size={20}><path d="M4 12.5l5 5L20 6.5" /></Icon>
 export const WaitingIcon = () => <Icon size={20}><path d="M12 20V6 M6 12l6-6 6 6 M5 3h14" /></Icon>
+/** A bar across the strand. */
+export const HoldIcon = () => <Icon><path d="M3 12h4 M17 12h4 M9 5v14 M15 5v14" /></Icon>
 export const LightIcon = () => <Icon><circle cx="12" cy="12" r="4" /><path d="M12 3v2 M12 19v2 M3 12h2 M19 12h2 M5.6 5.6L7 7 M17 17l1.4 1.4 M18.4 5.6L17 7 M7 17l-1.4 1.4" /></Icon>
 
 /** The five places, each in the language of film and tank. */

@@ -1,0 +1,88 @@
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import type { Machine } from '../../plan/machine.ts'
+import { openExceptions } from '../../projections/exceptions.ts'
+import { standingHolds } from '../../projections/holds.ts'
+import { spanAt } from '../../projections/machines.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { timeText } from '../format.ts'
+import { Row, Rows } from '../parts/card.tsx'
+import { FilmPath } from '../parts/film-path.tsx'
+import { HoldIcon, Onward } from '../parts/icons.tsx'
+import { MarkSign } from '../parts/mark-sign.tsx'
+import { PlaceIcon } from '../parts/place-icons.tsx'
+import { filmText, speedText } from '../units.ts'
+import { dueText } from './due-text.ts'
+import { ExceptionRow } from './exception-row.tsx'
+import { filmAtRisk } from './film-at-risk.ts'
+import { onPath, pathStations } from './path-stations.ts'
+import { useDue } from './use-due.ts'
+import './machine-card.css'
+
+/** As many as help to plan the next half hour; the rest is at the stations. */
+const rowsShown = 3
+
+/** One machine at a glance: its film, what is out, what is at risk, what comes next. */
+export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan }) => {
+  const { lab, now } = useApp()
+  const words = useWords()
+  const { state } = lab.value
+  const due = useDue(machine)
+  const span = spanAt(state.machines[machine.id], now.value)
+  const holds = standingHolds(state.holds, machine.id)
+  const exceptions = openExceptions(state.exceptions).filter((it) => it.machine === machine.id)
+  const risk = filmAtRisk(state, machine.id, now.value)
+  const stations = pathStations(state, plan, machine, due, words)
+  const next = due
+    .filter(({ check }) => !exceptions.some((it) => it.check === check.id))
+    .sort((a, b) => a.dueAt - b.dueAt)
+  const stateName = words.marks.machine[span.state]
+  return (
+    <section class="card machine-card" aria-label={machine.name}>
+      <a class="machine-head" href={`/machine/${machine.id}`}>
+        <h2>{machine.name}</h2>
+        <span class="small quiet">{span.metresPerMinute > 0 ? words.now.speed(stateName, speedText(span.metresPerMinute, plan.units.length)) : stateName}</span>
+        <Onward />
+      </a>
+      <FilmPath
+        stations={stations.filter(({ station }) => onPath(station))}
+        state={holds.length ? 'held' : span.state === 'running' ? 'runs' : 'stands'}
+        name={words.now.path(machine.name)}
+      />
+      <Beside stations={stations.filter(({ station }) => !onPath(station))} name={words.now.beside(machine.name)} />
+      <Rows>
+        {holds.map((hold) => (
+          <Row
+            key={hold.id}
+            href={`/machine/${machine.id}`}
+            what={<span class="held"><HoldIcon /> <strong>{words.now.held(timeText(hold.from, plan.timeZone))}</strong></span>}
+            under={hold.reason}
+          />
+        ))}
+        {exceptions.map((exception) => <ExceptionRow key={exception.id} exception={exception} plan={plan} />)}
+        {risk ? (
+          <Row what={words.now.atRisk} value={<strong>{words.now.atRiskSince(filmText(risk.metres, plan.units.length), timeText(risk.since, plan.timeZone))}</strong>} />
+        ) : null}
+        {next.slice(0, rowsShown).map((it) => (
+          <Row key={it.check.id} href={`/check/${it.check.id}`} what={it.check.name} value={<span class={`due ${it.status}`}>{dueText(it, now.value, words)}</span>} />
+        ))}
+        {due.length === 0 && !exceptions.length ? <Row what={<span class="quiet">{words.now.nothingDue}</span>} /> : null}
+      </Rows>
+    </section>
+  )
+}
+
+/** Places without film, below the path. */
+const Beside = ({ stations, name }: { stations: ReturnType<typeof pathStations>; name: string }) =>
+  stations.length ? (
+    <ul class="beside" aria-label={name}>
+      {stations.map(({ station, mark, href, says }) => (
+        <li key={station.id}>
+          <a href={href} aria-label={says} class={mark ? 'marked' : undefined}>
+            <PlaceIcon kind={station.kind} />
+            {mark ? <svg class="mark-at" viewBox="0 0 24 22" aria-hidden="true" focusable="false"><MarkSign kind={mark} x={12} /></svg> : null}
+            {station.short}
+          </a>
+        </li>
+      ))}
+    </ul>
+  ) : null

@@ -1,0 +1,76 @@
+import { demoLab } from '../../src/demo/lab.ts'
+import type { CheckId, PersonId } from '../../src/plan/ids.ts'
+import { judge } from '../../src/plan/limits.ts'
+import type { LabPlan } from '../../src/plan/lab-plan.ts'
+import type { EntryId } from '../../src/record/ids.ts'
+import type { Sending } from '../../src/ui/app-context.ts'
+import { fixturePlan } from './fixture-plan.ts'
+import type { Log } from './log.ts'
+
+/** Ids of entries that a scene's address or drafts speak of. */
+export type Extra = { [name: string]: EntryId }
+
+export interface Scene {
+  at: number
+  path(extra: Extra): string
+  log(log: Log): Extra | void
+  drafts?(extra: Extra): Record<string, unknown>
+  person?: PersonId | null
+  sending?: Sending
+}
+
+const at = Date.parse('2026-01-14T14:06:00Z')
+const demo = demoLab()
+
+interface Told {
+  plan: LabPlan
+  /** Checks whose last time is left out, so that they are due or late. */
+  left?: readonly string[]
+  /** The last value of a check, where it matters to the scene. */
+  last?: Readonly<Record<string, number>>
+}
+
+/** Machines run since the morning; every check was done in its time, near its aim. */
+const ordinary = (log: Log, { plan, left = [], last = {} }: Told): EntryId => {
+  const id = log.add('plan', 60 * 24 * 30, { plan, effectiveFrom: 0 }, plan.people.at(-1)!.id)
+  for (const machine of plan.machines) log.add('run', 470, { machine: machine.id, state: 'running', metresPerMinute: machine.aimMetresPerMinute })
+  plan.checks.forEach((check, index) => {
+    const minutes = check.schedule.kind === 'interval' ? check.schedule.minutes : 300
+    for (let back = 6; back >= 0; back--) {
+      const minutesAgo = back * minutes + ((index * 7) % Math.max(5, minutes - 12)) + 1
+      if (minutesAgo > 465 && back !== 0) continue
+      if (back === 0 && left.includes(check.id)) continue
+      if (check.kind === 'look') log.add('look', minutesAgo, { check: check.id, plan: id, right: true })
+      if (check.kind === 'strip') {
+        const figures = Object.fromEntries(check.figures.map(({ figure, limits }) => [figure, limits.aim]))
+        log.add('strip', minutesAgo, { check: check.id, plan: id, densities: {}, figures, verdict: 'IN' })
+      }
+      if (check.kind === 'reading') {
+        const { limits, step, unit } = check
+        const reach = (limits.warningHigh ?? limits.aim * 1.01) - limits.aim
+        const wander = Math.sin(index + back * 1.7) * 0.7 * reach
+        const wanted = back === 0 && last[check.id] !== undefined ? last[check.id]! : limits.aim + (limits.warningLow === undefined && limits.warningHigh === undefined ? 0 : wander)
+        const value = Number((Math.round(wanted / step) * step).toPrecision(8))
+        log.add('reading', minutesAgo, { check: check.id, plan: id, value, keyed: String(value), unit, how: 'keyed', verdict: judge(limits, value).verdict })
+      }
+    }
+  })
+  return id
+}
+
+export const phOut = (log: Log, plan: EntryId, minutesAgo = 6): EntryId =>
+  log.add('reading', minutesAgo, { check: 'neg-1-fix-ph' as CheckId, plan, value: 4.92, keyed: '4.92', unit: 'pH', how: 'keyed', verdict: 'ACT' })
+
+const now = (): string => '/now'
+
+export const scenes: Record<string, Scene> = {
+  'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
+  'now-out': {
+    at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline' },
+    log: (log) => {
+      const plan = ordinary(log, { plan: demo, left: ['neg-1-dev-temp', 'neg-1-dev-level', 'neg-1-rinse-flow', 'pos-2-dev-temp'], last: { 'neg-1-fix-ph': 4.58, 'pos-2-wash-flow': 19.5 } })
+      phOut(log, plan)
+    },
+  },
+  'now-fourteen': { at, path: now, log: (log) => void ordinary(log, { plan: fixturePlan, left: ['neg-dev-1-temp'] }) },
+}

@@ -1,0 +1,73 @@
+import { computed, signal } from '@preact/signals'
+import { render } from 'preact'
+import 'temporal-polyfill/global'
+import { Lab } from '../../src/projections/lab.ts'
+import type { Arrived } from '../../src/projections/line.ts'
+import { AppContext, type App, type Theme } from '../../src/ui/app-context.ts'
+import { AppShell } from '../../src/ui/app.tsx'
+import { openRouter } from '../../src/ui/router.ts'
+import '../../src/ui/theme/tokens.css'
+import '../../src/ui/theme/base.css'
+import { en } from '../../src/ui/words/words.ts'
+import { Log } from './log.ts'
+import { scenes } from './scenes.ts'
+
+/** Shows one scene: `/?scene=now-quiet&theme=safelight`. Entries made by the thumb are folded in like saved ones, and nothing else is kept. */
+const query = new URLSearchParams(location.search)
+const scene = scenes[query.get('scene') ?? 'now-quiet']
+if (!scene) throw new Error('no such scene')
+const start = scene.at
+const opened = performance.now()
+const clockNow = (): number => start + (performance.now() - opened)
+
+const log = new Log(start)
+const extra = scene.log(log) ?? {}
+const lab = new Lab()
+lab.add(log.entries)
+
+const folded = signal({ state: lab.state, ledger: lab.ledger })
+const now = signal(start)
+setInterval(() => (now.value = clockNow()), 1000)
+const theme = signal<Theme>(query.get('theme') === 'safelight' ? 'safelight' : 'paper')
+document.documentElement.dataset['theme'] = theme.value
+const drafts = new Map<string, unknown>(Object.entries(scene.drafts?.(extra) ?? {}))
+
+history.replaceState(null, '', scene.path(extra))
+
+const app: App = {
+  phone: {
+    clock: { now: clockNow, mono: () => performance.now() },
+    append: async (kind, data) => {
+      const next = new Log(clockNow())
+      next.entries.push(...log.entries)
+      const id = next.add(kind, 0, data, app.person.value)
+      const added = next.entries.at(-1) as Arrived
+      log.entries.push(added)
+      lab.add([added])
+      folded.value = { state: lab.state, ledger: lab.ledger }
+      now.value = clockNow()
+      return id
+    },
+    drafts: {
+      get: async (key) => drafts.get(key),
+      put: async (key, value) => void drafts.set(key, structuredClone(value)),
+      remove: async (key) => void drafts.delete(key),
+    },
+    sendNow: () => undefined,
+  },
+  router: openRouter(),
+  words: signal(en),
+  lab: folded,
+  plan: computed(() => (folded.value, lab.plan(now.value))),
+  now,
+  person: signal(scene.person === undefined ? ('ada' as never) : scene.person),
+  sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle' }),
+  theme,
+}
+
+render(
+  <AppContext.Provider value={app}>
+    <AppShell />
+  </AppContext.Provider>,
+  document.getElementById('app')!,
+)
