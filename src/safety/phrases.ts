@@ -25,7 +25,7 @@ export const powder = line('powder', 'Gloves, goggles, apron; dust respirator wh
 
 export const exhaust = line('exhaust', 'Local exhaust running, drawing away from the face.')
 export const eyewash = line('eyewash', 'Eyewash tested and within reach.')
-export const dust = line('dust', 'Weigh powder under extraction, out of the draught.')
+export const dust = line('weighing', 'Weigh powder under extraction, out of the draught.')
 export const fumeHood = line('fumeHood', 'Work in the fume hood, sash down.')
 
 export const pregnancy = line('pregnancy', 'Not to be weighed by anyone pregnant or planning it without occupational-health advice.')

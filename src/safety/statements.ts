@@ -24,6 +24,7 @@ const hazards: readonly Statement[] = [
   un('H290', 'Can eat into metals.'),
   un('H301', 'Poisonous if swallowed.'),
   un('H302', 'Harmful if swallowed.'),
+  un('H304', 'Can kill if swallowed and it runs into the airways.'),
   un('H311', 'Poisonous through the skin.'),
   un('H312', 'Harmful through the skin.'),
   un('H314', 'Burns the skin severely and damages the eyes.'),
@@ -57,6 +58,7 @@ const hazards: readonly Statement[] = [
   european('EUH019', 'Can form explosive peroxides.'),
   european('EUH031', 'Acid frees a poisonous gas from it.'),
   european('EUH032', 'Acid frees a very poisonous gas from it.'),
+  european('EUH208', 'Holds a little of a substance that makes allergic: it can bring on a reaction.'),
   european('EUH066', 'Repeated contact can leave the skin dry or cracked.'),
 ]
 

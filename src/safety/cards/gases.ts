@@ -1,0 +1,80 @@
+import type { CautionCard } from '../card.ts'
+import { breathed, eyes, exhaust, line, never } from '../phrases.ts'
+
+export const sulfurDioxide: CautionCard = {
+  id: 'sulfur-dioxide',
+  version: 1,
+  kind: 'gas',
+  name: 'Sulfur dioxide (formed)',
+  cas: '7446-09-5',
+  use: 'comes off when acid meets sulfite, bisulfite or a developer',
+  substances: ['sulfurDioxide'],
+  ghs: { pictograms: ['GHS05', 'GHS06'], signal: 'Danger', h: ['H314', 'H331'], p: ['P260', 'P271', 'P280', 'P304+P340', 'P310', 'P403+P233'], regional: [] },
+  wear: [line('nose', 'Do not rely on the nose. A respirator only for a trained, fitted user.')],
+  ventilation: [exhaust],
+  never: [
+    never('water', 'Water, moist air', 'acidMist', 'With moist air: acid mist.'),
+    never('ammonia', 'Ammonia, alkali', 'heat', 'With ammonia or alkali: heat.'),
+    never('source', 'More acid', 'sulfurDioxide', 'Stop the acid at the first sharp, choking smell, and leave.'),
+  ],
+  firstAid: [breathed, eyes, line('watch', 'After a heavy breath of it: medical watch, harm to the lungs can be delayed.', 'from memory')],
+  spill: [line('stop', 'Stop the dose, dilute and cool the source, exhaust on, leave until clear; nobody back in alone.')],
+  storage: [line('never', 'Never stored: prevented at its source.')],
+  exposureLimits: [
+    { value: '5 ppm over 8 h (OSHA)', source: 'NIOSH IDLH page' },
+    { value: '2 ppm over 8 h, 5 ppm short term (NIOSH)', source: 'NIOSH IDLH page' },
+    { value: '100 ppm immediately dangerous', source: 'an EHS summary' },
+    { value: '0.25 ppm, 15 min (TLV)', source: 'from memory; an EHS page prints it as 8 h' },
+  ],
+  deadliest: ['source'],
+  gated: true,
+  source: 'Limits: NIOSH IDLH page and an EHS summary; formation over a stop: Eastman Kodak H-24 Module 9. Codes from memory.',
+}
+
+export const hydrogenSulfide: CautionCard = {
+  id: 'hydrogen-sulfide',
+  version: 1,
+  kind: 'gas',
+  name: 'Hydrogen sulfide (formed)',
+  cas: '7783-06-4',
+  use: 'comes off an over-driven silver cell, and where acid meets sulfide',
+  substances: ['hydrogenSulfide'],
+  ghs: { pictograms: ['GHS02', 'GHS06', 'GHS09'], signal: 'Danger', h: ['H220', 'H330', 'H400'], p: ['P210', 'P260', 'P271', 'P284', 'P304+P340', 'P310'], regional: [] },
+  wear: [line('leave', 'Leave. Rescue only with a breathing set and a second person.')],
+  ventilation: [line('current', 'Cell current off, exhaust on from outside.')],
+  never: [
+    never('smell', 'Trust in the nose', 'hydrogenSulfide', 'Rotten eggs: out at once. The smell fades as it becomes deadly; do not sniff again.'),
+    never('spark', 'Oxidisers, sparks', 'fire', 'Sparks and oxidisers set it alight.'),
+    never('film', 'Raw film or developer', 'fog', 'Fogs raw film and developer.'),
+  ],
+  firstAid: [line('carry', 'Carry to fresh air only if you can do so safely; emergency services.'), breathed],
+  spill: [line('stop', 'Stop current or acid, ventilate, evacuate.')],
+  storage: [line('never', 'Never stored.')],
+  exposureLimits: [{ value: '10 ppm ceiling (NIOSH); 1 ppm, short term 5 ppm (TLV)', source: 'from memory' }],
+  deadliest: ['smell'],
+  gated: true,
+  source: 'from memory',
+}
+
+export const hydrogen: CautionCard = {
+  id: 'hydrogen',
+  version: 1,
+  kind: 'gas',
+  name: 'Hydrogen (formed at the silver cell)',
+  cas: '1333-74-0',
+  use: 'comes off the cathode when the current is more than the silver can carry',
+  substances: ['hydrogen'],
+  ghs: { pictograms: ['GHS02'], signal: 'Danger', h: ['H220'], p: ['P210'], regional: [] },
+  wear: [line('tools', 'Insulated tools.')],
+  ventilation: [line('lid', 'Cell vented to the outside; no closed lid over a running cell.')],
+  never: [
+    never('spark', 'Flame, spark, a plug pulled under current', 'fire', 'A spark under a closed lid explodes: supply off at the wall before the lid or a clamp is touched.'),
+  ],
+  firstAid: [line('burn', 'Burn: cool with water, medical help.')],
+  spill: [line('off', 'Current off, air the room, no switch near the cell.')],
+  storage: [line('never', 'Never gathered.')],
+  exposureLimits: [],
+  deadliest: ['spark'],
+  gated: true,
+  source: 'from memory',
+}
