@@ -31,12 +31,17 @@ export type Checks = { [id: CheckId]: CheckNow }
 export const keptMarks = 24
 
 export const markOf = (line: Line): { check: CheckId; mark: Mark } | undefined => {
-  const base = { id: line.id, time: line.time, person: line.person }
-  if (line.kind === 'reading')
-    return { check: line.data.check, mark: { ...base, verdict: line.data.verdict, value: line.data.value, keyed: line.data.keyed } }
-  if (line.kind === 'look') return { check: line.data.check, mark: { ...base, verdict: line.data.right ? 'IN' : 'ACT' } }
-  if (line.kind === 'strip') return { check: line.data.check, mark: { ...base, verdict: line.data.verdict } }
-  return undefined
+  const { id, time, person } = line
+  switch (line.kind) {
+    case 'reading':
+      return { check: line.data.check, mark: { id, time, person, verdict: line.data.verdict, value: line.data.value, keyed: line.data.keyed } }
+    case 'look':
+      return { check: line.data.check, mark: { id, time, person, verdict: line.data.right ? 'IN' : 'ACT' } }
+    case 'strip':
+      return { check: line.data.check, mark: { id, time, person, verdict: line.data.verdict } }
+    default:
+      return undefined
+  }
 }
 
 export const checks: Projection<Checks> = {
@@ -44,7 +49,9 @@ export const checks: Projection<Checks> = {
   step: (state, line) => {
     if (line.kind === 'skip') {
       const check = (state[line.data.check] ??= { recent: [] })
-      check.lastSkip = { id: line.id, time: line.time, due: line.data.due, reason: line.data.reason }
+      // A reason given later for an older gap does not stand in for the occurrence that was due since.
+      if (!check.lastSkip || line.data.due >= check.lastSkip.due)
+        check.lastSkip = { id: line.id, time: line.time, due: line.data.due, reason: line.data.reason }
       return
     }
     const done = markOf(line)

@@ -30,6 +30,9 @@ export const holds: Projection<Holds> = {
       if (hold && !hold.released) hold.released = { id: line.id, at: line.time, by: line.person, reason: line.data.reason }
     }
   },
+  prune: (state, before) => {
+    for (const hold of Object.values(state)) if (hold.released && hold.released.at < before) delete state[hold.id]
+  },
 }
 
 export const standingHolds = (state: Holds, machine?: MachineId): HoldNow[] =>

@@ -1,21 +1,38 @@
-import type { PersonId } from '../plan/ids.ts'
 import { understand, type Entry } from '../record/entry.ts'
 import type { EntryId } from '../record/ids.ts'
 import { kinds, type Kind } from '../record/kinds.ts'
-import { byTime, type Arrived, type Line } from './line.ts'
+import { byTime, enteredAtOf, lineOf, spokenAtOf, type Arrived, type Line, type LineKey, type LineOf } from './line.ts'
+import { insertSorted, lowerBound } from './sorted.ts'
+
+interface Known {
+  line: Line
+  original: Entry
+}
+type Change = LineOf<'amend'> | LineOf<'withdraw'>
+
+const isChange = (line: Line): line is Change => line.kind === 'amend' || line.kind === 'withdraw'
+
+/** A signature stands as it was given, and a plan is revised by a new one: nothing changes these afterwards. */
+const unchangeable: ReadonlySet<Kind> = new Set<Kind>(['signOff', 'countersign', 'plan'])
 
 /**
  * The laboratory's log in order of time, whatever the order in which entries arrived. Amendments and withdrawals act on the line
- * that they name; lines withdrawn stay, marked.
+ * that they name, which may be a change itself: a withdrawn amendment no longer counts. Lines withdrawn stay, marked.
  */
 export class Ledger {
   #lines: Line[] = []
-  #byId = new Map<EntryId, { line: Line; original: Entry }>()
+  #byId = new Map<EntryId, Known>()
   /** Changes by the line they name, which may itself not have arrived yet. */
-  #changes = new Map<EntryId, Line[]>()
+  #changes = new Map<EntryId, EntryId[]>()
+  #plans = new Map<EntryId, LineOf<'plan'>>()
 
   get lines(): readonly Line[] {
     return this.#lines
+  }
+
+  /** The plans of the log, in order of time. */
+  get plans(): LineOf<'plan'>[] {
+    return [...this.#plans.values()].sort(byTime)
   }
 
   line(id: EntryId): Line | undefined {
@@ -27,86 +44,129 @@ export class Ledger {
     return this.#byId.get(id)?.original
   }
 
+  /** Index of the first line at or after an instant. */
+  indexAt(time: number): number {
+    return lowerBound(this.#lines, time, (line, at) => line.time - at)
+  }
+
+  /** Index at which a line with this key stands or would stand. */
+  indexOf(key: LineKey): number {
+    return lowerBound(this.#lines, key, byTime)
+  }
+
   /** Takes entries in, in any order and any number of times. Gives the first index from which the log is different, or undefined. */
   add(arrived: readonly Arrived[]): number | undefined {
-    const before = this.#lines.at(-1)
-    let earliest: Line | undefined
-    const touch = (line: Line): void => {
-      if (!earliest || byTime(line, earliest) < 0) earliest = line
+    let earliest: LineKey | undefined
+    const touch = (key: LineKey): void => {
+      if (!earliest || byTime(key, earliest) < 0) earliest = { time: key.time, dev: key.dev, seq: key.seq, id: key.id }
     }
-    let added = false
+    /** New ones, not yet in the log while they are worked out, so that they are put in once, where they belong. */
+    const fresh = new Map<EntryId, Known>()
+    /** Lines to be worked out anew: new ones that were changed before they came, and those that changes name. */
+    const stale = new Set<EntryId>()
     for (const item of arrived) {
       const known = this.#byId.get(item.entry.id)
+      const counts = item.status === undefined || item.status === 'valid'
       if (known) {
-        // An own entry that comes back with the server's receipt.
-        if (item.recvAt !== undefined) known.line.recvAt = item.recvAt
+        if (!counts) this.#drop(known, touch, stale, fresh)
+        else if (item.recvAt !== undefined && item.recvAt < (known.line.recvAt ?? Number.POSITIVE_INFINITY)) {
+          known.line.recvAt = item.recvAt
+          if (enteredAtOf(known.original, item.recvAt) !== known.line.enteredAt) stale.add(known.line.id)
+        }
         continue
       }
-      if (item.status === 'invalid' || item.status === 'opaque') continue
+      if (!counts) continue
       const understood = understand(item.entry)
       if (understood.status !== 'valid') continue
-      const line = lineOf(understood.entry, item)
-      this.#byId.set(line.id, { line, original: understood.entry })
-      this.#lines.push(line)
-      added = true
+      const made = { line: lineOf(understood.entry, item.h, item.recvAt), original: understood.entry }
+      this.#byId.set(made.line.id, made)
+      fresh.set(made.line.id, made)
+      if (made.line.kind === 'plan') this.#plans.set(made.line.id, made.line)
+      if (this.#changes.has(made.line.id)) stale.add(made.line.id)
+      if (isChange(made.line)) {
+        const { ref } = made.line.data
+        const changes = this.#changes.get(ref)
+        if (changes) changes.push(made.line.id)
+        else this.#changes.set(ref, [made.line.id])
+        stale.add(ref)
+      }
+    }
+    for (const id of stale) this.#workOut(id, touch, fresh)
+    const lines = Array.from(fresh.values(), ({ line }) => line)
+    for (const line of lines) touch(line)
+    insertSorted(this.#lines, lines, byTime)
+    return earliest && this.indexOf(earliest)
+  }
+
+  /** A line anew from its entry and the changes that stand; then, where it is itself a change, the line that it names. */
+  #workOut(first: EntryId, touch: (key: LineKey) => void, fresh: ReadonlyMap<EntryId, Known>): void {
+    const seen = new Set<EntryId>()
+    let id: EntryId | undefined = first
+    while (id && !seen.has(id)) {
+      seen.add(id)
+      const known = this.#byId.get(id)
+      if (!known) return
+      const made = this.#changed(known)
+      if (!fresh.has(id)) this.#move(known.line, made, touch)
+      known.line = made
+      if (made.kind === 'plan') this.#plans.set(id, made)
+      id = isChange(made) ? made.data.ref : undefined
+    }
+  }
+
+  #changed({ line, original }: Known): Line {
+    const made = lineOf(original, line.h, line.recvAt)
+    if (unchangeable.has(made.kind)) return made
+    for (const change of this.#changesOf(line.id)) {
+      if (this.#isWithdrawn(change.id, new Set([line.id]))) continue
+      if (change.kind === 'withdraw') {
+        made.withdrawnBy = change.id
+        continue
+      }
+      const data = kinds[made.kind].safeParse(change.data.data)
+      // A change goes on changing the line that it named at first.
+      if (!data.success || (isChange(made) && made.data.ref !== (data.data as { ref?: EntryId }).ref)) continue
+      made.data = data.data as never
+      made.amendedBy.push(change.id)
+    }
+    made.time = spokenAtOf(made.data, made.enteredAt)
+    return made
+  }
+
+  #changesOf(id: EntryId): Change[] {
+    return (this.#changes.get(id) ?? []).map((change) => this.#byId.get(change)!.line as Change).sort(byTime)
+  }
+
+  /** Two withdrawals that name each other cannot both hold: on the way round, the one asked about first counts as standing. */
+  #isWithdrawn(id: EntryId, asking: ReadonlySet<EntryId>): boolean {
+    if (asking.has(id)) return false
+    return this.#changesOf(id).some((change) => change.kind === 'withdraw' && !this.#isWithdrawn(change.id, new Set([...asking, id])))
+  }
+
+  #move(from: Line, to: Line, touch: (key: LineKey) => void): void {
+    touch(from)
+    touch(to)
+    const at = this.indexOf(from)
+    if (byTime(from, to) === 0) this.#lines[at] = to
+    else {
+      this.#lines.splice(at, 1)
+      insertSorted(this.#lines, [to], byTime)
+    }
+  }
+
+  /** The server will not count it after all: its device was shut out, or the entry does not fit. */
+  #drop({ line }: Known, touch: (key: LineKey) => void, stale: Set<EntryId>, fresh: Map<EntryId, Known>): void {
+    if (!fresh.delete(line.id)) {
       touch(line)
-      const named = line.kind === 'amend' || line.kind === 'withdraw' ? line.data.ref : undefined
-      if (named) {
-        const changes = this.#changes.get(named) ?? []
-        changes.push(line)
-        changes.sort(byTime)
-        this.#changes.set(named, changes)
-        this.#applyChanges(named, touch)
-      }
-      if (this.#changes.has(line.id)) this.#applyChanges(line.id, touch)
+      this.#lines.splice(this.indexOf(line), 1)
     }
-    if (!added) return undefined
-    const inOrder = !before || !earliest || byTime(before, earliest) < 0
-    if (!inOrder || arrived.length > 1) this.#lines.sort(byTime)
-    return this.#lines.indexOf(earliest!)
+    this.#byId.delete(line.id)
+    this.#plans.delete(line.id)
+    stale.delete(line.id)
+    if (!isChange(line)) return
+    const left = this.#changes.get(line.data.ref)!.filter((id) => id !== line.id)
+    if (left.length) this.#changes.set(line.data.ref, left)
+    else this.#changes.delete(line.data.ref)
+    stale.add(line.data.ref)
   }
-
-  #applyChanges(id: EntryId, touch: (line: Line) => void): void {
-    const known = this.#byId.get(id)
-    if (!known) return
-    touch(known.line)
-    const fresh = lineOf(known.original, { entry: known.original as Arrived['entry'], h: known.line.h, recvAt: known.line.recvAt })
-    for (const change of this.#changes.get(id) ?? []) {
-      if (change.kind === 'withdraw') fresh.withdrawnBy = change.id
-      if (change.kind === 'amend') {
-        const data = kinds[fresh.kind as Kind].safeParse(change.data.data)
-        if (!data.success) continue
-        fresh.data = data.data as never
-        fresh.amendedBy.push(change.id)
-      }
-    }
-    fresh.time = timeOf(fresh.data, fresh.enteredAt)
-    Object.assign(known.line, fresh)
-    if (!fresh.withdrawnBy) delete known.line.withdrawnBy
-    touch(known.line)
-    this.#lines.sort(byTime)
-  }
-}
-
-const lineOf = (entry: Entry, item: Arrived): Line => {
-  const enteredAt = Date.parse(entry.at) + (entry.skew?.ms ?? 0)
-  return {
-    id: entry.id,
-    dev: entry.dev,
-    seq: entry.seq,
-    h: item.h,
-    person: entry.op as PersonId | null,
-    time: timeOf(entry.data, enteredAt),
-    enteredAt,
-    recvAt: item.recvAt,
-    amendedBy: [],
-    kind: entry.kind,
-    data: entry.data,
-  } as Line
-}
-
-/** A reading keyed later speaks for the minute in which it was noted, but never for the future. */
-const timeOf = (data: object, enteredAt: number): number => {
-  const notedAt = 'notedAt' in data && typeof data.notedAt === 'string' ? Date.parse(data.notedAt) : Number.NaN
-  return Number.isFinite(notedAt) && notedAt <= enteredAt ? notedAt : enteredAt
 }

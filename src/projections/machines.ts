@@ -20,12 +20,33 @@ export const machines: Projection<Machines> = {
     const machine = (state[line.data.machine] ??= { spans: [] })
     machine.spans.push({ from: line.time, state: line.data.state, metresPerMinute: line.data.metresPerMinute ?? 0 })
   },
+  prune: (state, before) => {
+    for (const machine of Object.values(state)) {
+      const first = machine.spans.findLastIndex(({ from }) => from < before)
+      if (first > 0) machine.spans.splice(0, first)
+    }
+  },
 }
 
 /** The span in force at an instant. A machine nobody has spoken of is stopped. */
 export const spanAt = (machine: MachineNow | undefined, time: number): RunSpan => {
   const span = machine?.spans.findLast(({ from }) => from <= time)
   return span ?? { from: Number.NEGATIVE_INFINITY, state: 'stopped', metresPerMinute: 0 }
+}
+
+/** Since when, at an instant, the machine has been in one of some states: a change of speed does not start it anew. */
+export const stateSince = (machine: MachineNow | undefined, states: readonly MachineState[], time: number): number => {
+  const spans = machine?.spans ?? []
+  let since = Number.NaN
+  for (let index = spans.length - 1; index >= 0; index--) {
+    const span = spans[index]!
+    if (span.from > time) continue
+    if (!states.includes(span.state)) return Number.isNaN(since) ? time : since
+    since = span.from
+  }
+  // Before anybody spoke of it the machine stood still.
+  if (states.includes('stopped')) return Number.NEGATIVE_INFINITY
+  return Number.isNaN(since) ? time : since
 }
 
 /** Film run between two instants, in metres. */

@@ -9,4 +9,6 @@ export interface Projection<S> {
   start(): S
   /** Called for every line that was not withdrawn, in order of time. */
   step(state: S, line: Line, plan: LabPlan): void
+  /** Forgets what was over before an instant, so that the state does not grow with the years. The log keeps everything. */
+  prune?(state: S, before: number): void
 }

@@ -40,7 +40,8 @@ export type Understood = { status: 'valid'; entry: Entry } | { status: 'invalid'
 export const understand = (given: Envelope): Understood => {
   if (!isKind(given.kind)) return { status: 'opaque' }
   const data = kinds[given.kind].safeParse(given.data)
-  if (data.success) return { status: 'valid', entry: { ...given, data: data.data } as Entry }
+  // No schema of a kind changes what it reads, so the entry itself serves and nothing is copied: a log is a hundred thousand of them.
+  if (data.success) return { status: 'valid', entry: given as Entry }
   const [issue] = data.error.issues
   return { status: 'invalid', why: `${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}` }
 }
