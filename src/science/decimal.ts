@@ -8,3 +8,10 @@ const guard = (value: number, limit: number): number => 1e-9 * Math.max(1, Math.
 export const above = (value: number, limit: number): boolean => value - limit > guard(value, limit)
 export const below = (value: number, limit: number): boolean => limit - value > guard(value, limit)
 export const same = (value: number, other: number): boolean => !above(value, other) && !below(value, other)
+
+/** Beyond either limit. */
+export const outside = (value: number, limits: { lower: number; upper: number }): boolean =>
+  above(value, limits.upper) || below(value, limits.lower)
+
+/** The decimal that a sum or difference of decimals stands for: 0.66 − 0.6 is 0.06, not 0.06000000000000005. */
+export const tidy = (value: number): number => Number(value.toFixed(9))

@@ -71,6 +71,7 @@ export const allowedText = (field: Field): string => {
   switch (field.kind) {
     case 'number': {
       const unit = field.unit === '1' ? '' : ` ${field.unit}`
+      if (field.oneOf) return `one of ${field.oneOf.join(', ')}${unit}`
       const low = field.atLeast !== undefined ? `${field.atLeast}` : field.above !== undefined ? `more than ${field.above}` : ''
       const high = field.atMost !== undefined ? `${field.atMost}` : field.below !== undefined ? `less than ${field.below}` : ''
       const kind = field.whole ? 'a whole number' : 'a number'

@@ -17,6 +17,8 @@ export interface NumberField extends Described {
   above?: number
   below?: number
   whole?: boolean
+  /** The only numbers it takes, such as the gauges of film. */
+  oneOf?: readonly number[]
   /** The answer can be "cannot be said". */
   orNull?: boolean
   preset?: number

@@ -4,6 +4,7 @@ import type { Field, Fields } from './field.ts'
 type Schema = z.core.$ZodType
 
 const numberSchema = (field: Extract<Field, { kind: 'number' }>): Schema => {
+  if (field.oneOf) return z.literal([...field.oneOf])
   const checks: z.core.$ZodCheck<number>[] = []
   if (field.atLeast !== undefined) checks.push(z.minimum(field.atLeast))
   if (field.atMost !== undefined) checks.push(z.maximum(field.atMost))

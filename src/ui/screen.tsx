@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { Backward, EmergencyIcon, MenuIcon } from './parts/icons.tsx'
+import { SendingText } from './sending-text.tsx'
 
 interface ScreenProps {
   title: string
@@ -11,11 +12,13 @@ interface ScreenProps {
   back?: boolean
   /** The one thing to do next, kept under the thumb. */
   next?: ComponentChildren
+  /** The content fills the height between head and foot, for a screen that must not scroll. */
+  fills?: boolean
   children?: ComponentChildren
 }
 
-/** Head, content and foot of one screen. The emergency card is one tap from each. */
-export const Screen = ({ title, meta, back, next, children }: ScreenProps) => {
+/** Head, content and foot of one screen. The emergency card is one tap from each, and what waits to be sent stands on each. */
+export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps) => {
   const { router, plan } = useApp()
   const words = useWords()
   useEffect(() => {
@@ -31,8 +34,10 @@ export const Screen = ({ title, meta, back, next, children }: ScreenProps) => {
         ) : null}
         <div class="title">
           <h1>{title}</h1>
-          <p class="small quiet meta">
-            {plan.value?.plan.demo ? <span class="demo-mark">{words.shell.demo}</span> : null} {meta}
+          <p class="meta">
+            {plan.value?.plan.demo ? <abbr class="demo-mark" title={words.shell.demo}>{words.shell.demoShort}</abbr> : null}
+            {meta ? <span>{meta}</span> : null}
+            <SendingText />
           </p>
         </div>
         <a class="icon-button emergency-button" href="/emergency" aria-label={words.shell.emergency}>
@@ -42,7 +47,7 @@ export const Screen = ({ title, meta, back, next, children }: ScreenProps) => {
           <MenuIcon />
         </a>
       </header>
-      <main id="content">
+      <main id="content" class={fills ? 'fills' : undefined}>
         {children}
         {next ? <div class="next">{next}</div> : null}
       </main>

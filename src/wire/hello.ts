@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { hash, deviceId } from '../record/ids.ts'
 import { head } from '../record/kinds/sign-off.ts'
-import { deviceState, publicKey, receipt } from './messages.ts'
+import { deviceState, publicKey, receipt, shownName } from './messages.ts'
 
 /** What anybody may know of a server. Its header `Next-Nonce` spares a device the first refusal. */
 export const helloAnswer = z.strictObject({
@@ -39,7 +39,7 @@ export type MeAnswer = z.infer<typeof meAnswer>
 export const enrolAgainRequest = z.strictObject({
   receipt: z.strictObject({ dev: deviceId, epoch: z.string().check(z.maxLength(64)), seed: hash, sig: z.string().check(z.maxLength(128)) }),
   key: publicKey,
-  name: z.string().check(z.minLength(1), z.maxLength(60)),
+  name: shownName,
   sig: z.string(),
 })
 export type EnrolAgainRequest = z.infer<typeof enrolAgainRequest>

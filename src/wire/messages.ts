@@ -14,6 +14,9 @@ export const largestPull = 500
 export const deviceState = z.enum(['waiting', 'enrolled', 'revoked', 'quarantined', 'retired'])
 export type DeviceState = z.infer<typeof deviceState>
 
+/** A name that people give: no control characters, which a terminal or a log would obey. */
+export const shownName = z.string().check(z.minLength(1), z.maxLength(60), z.regex(/^\P{Cc}+$/u))
+
 export const publicKey = z.strictObject({ kty: z.literal('EC'), crv: z.literal('P-256'), x: z.string(), y: z.string() })
 
 // ── Enrolment ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -21,10 +24,10 @@ export const publicKey = z.strictObject({ kty: z.literal('EC'), crv: z.literal('
 export const enrolRequest = z.strictObject({
   code: z.string().check(z.minLength(10), z.maxLength(64)),
   key: publicKey,
-  name: z.string().check(z.minLength(1), z.maxLength(60)),
+  name: shownName,
   sig: z.string(),
   /** Only with the first code of a new server, printed in its terminal: who the first supervisor is. */
-  firstSupervisor: z.optional(z.strictObject({ name: z.string().check(z.minLength(1), z.maxLength(60)), passphrase: z.string().check(z.minLength(8), z.maxLength(200)) })),
+  firstSupervisor: z.optional(z.strictObject({ name: shownName, passphrase: z.string().check(z.minLength(8), z.maxLength(200)) })),
 })
 /** What the device is from now on. `seed` is the `prev` of its first entry. `digits` are shown on both screens. */
 export const receipt = z.strictObject({

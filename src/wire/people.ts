@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { shownName } from './messages.ts'
 
 /** The people with a passphrase on this server, and those of the plan in force. */
 export const peopleAnswer = z.strictObject({
@@ -22,7 +23,7 @@ export const passphraseRequest = z.strictObject({
   passphrase: z.string().check(z.minLength(8), z.maxLength(200)),
   current: z.optional(z.string().check(z.minLength(1), z.maxLength(200))),
   /** Needed where the person is not in the plan yet. */
-  name: z.optional(z.string().check(z.minLength(1), z.maxLength(60))),
+  name: z.optional(shownName),
 })
 export type PassphraseRequest = z.infer<typeof passphraseRequest>
 

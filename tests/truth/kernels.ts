@@ -1,6 +1,20 @@
-import { gramsPerMillilitreOfWater } from '../../src/science/water/density.ts'
+import { logGammaPerChargeSquared, debyeHuckelConstant, type ActivityModel } from '../../src/science/acidBase/activity.ts'
+import { acids, water, type AcidSystem } from '../../src/science/acidBase/constants.ts'
+import { pKAt } from '../../src/science/acidBase/pk-at.ts'
+
+type Inputs = Record<string, unknown>
+type Kernel = (inputs: Inputs) => Record<string, unknown>
+
+const pK: Kernel = ({ acid, step, celsius }) => ({
+  pK: pKAt(acid === 'water' ? water : acids[acid as AcidSystem].steps[step as number]!, celsius as number),
+})
+
+const gamma: Kernel = ({ ionicStrength, charge, activity }) => ({
+  gamma: 10 ** (logGammaPerChargeSquared(ionicStrength as number, activity as ActivityModel, debyeHuckelConstant(25)) * (charge as number) ** 2),
+})
 
 /** Functions that published tables can be held against, but that are no entry of the catalogue. Ids start with `kernel.`. */
-export const kernels: Readonly<Record<string, (inputs: Record<string, unknown>) => Record<string, unknown>>> = {
-  'kernel.water.density': ({ celsius }) => ({ gramsPerMillilitre: gramsPerMillilitreOfWater(celsius as number) }),
+export const kernels: Readonly<Record<string, Kernel>> = {
+  'kernel.acidBase.pK': pK,
+  'kernel.acidBase.activity': gamma,
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { LabPlan, Person } from '../../plan/lab-plan.ts'
 import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
+import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
@@ -10,6 +11,8 @@ import { useSaving } from '../saving.ts'
 import { BareScreen } from './bare-screen.tsx'
 
 const shownProblems = 5
+/** A first plan speaks for the readings noted shortly before it was put in force. */
+const wellBefore = 24 * 3_600_000
 
 /** A device of a laboratory that has no plan yet: the first supervisor chooses, everybody else waits for it to arrive. */
 export const Start = () => {
@@ -21,14 +24,16 @@ export const Start = () => {
   const [loading, setLoading] = useState(false)
   useEffect(() => void office.firstSupervisor().then(setMe), [])
 
-  const begin = async (plan: LabPlan): Promise<boolean> => {
+  const begin = async (plan: LabPlan): Promise<EntryId | undefined> => {
     const people: Person[] = me && !plan.people.some(({ id }) => id === me.id) ? [{ ...me, role: 'supervisor' }, ...plan.people] : plan.people
-    return (await saving.save('plan', { plan: { ...plan, people }, effectiveFrom: phone.clock.now() })) !== undefined
+    return saving.save('plan', { plan: { ...plan, people }, effectiveFrom: phone.clock.now() - wellBefore })
   }
   const demo = async (): Promise<void> => {
     setLoading(true)
     const [{ demoLab }, { demoStart }] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/start.ts')])
-    if (await begin(demoLab())) for (const { kind, data } of demoStart(phone.clock.now())) await phone.append(kind, data)
+    const plan = demoLab()
+    const entry = await begin(plan)
+    if (entry) for (const { kind, data } of demoStart(plan, entry, phone.clock.now())) await phone.append(kind, data)
     setLoading(false)
   }
   const file = async (chosen: File): Promise<void> => {

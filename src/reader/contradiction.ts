@@ -1,0 +1,19 @@
+import type { SegmentReading } from './segments.ts'
+
+/** Below this margin the geometry is guessing and is not heard. */
+const clearMargin = 0.3
+
+/**
+ * Whether the segments clearly say something else. The geometry easily takes a frame or a unit for a figure at either end and overlooks
+ * a faint point or minus, so only three things count: other figures in a row, a point elsewhere, a minus that was not read.
+ */
+export const contradicts = (text: string, segments: SegmentReading | null): boolean => {
+  if (!segments || segments.margin < clearMargin) return false
+  const figures = text.replace(/[.-]/g, '')
+  const seen = segments.text.replace(/[.-]/g, '')
+  const at = seen.indexOf(figures)
+  if (at < 0) return true
+  if (segments.text.startsWith('-') && !text.startsWith('-')) return true
+  const point = segments.text.replace('-', '').indexOf('.')
+  return point >= 0 && (!text.includes('.') || text.replace('-', '').indexOf('.') !== point - at)
+}

@@ -1,0 +1,63 @@
+import { boxMean } from './blur.ts'
+import { bandOf } from './band.ts'
+import { inkOf, type Ink } from './contrast.ts'
+import { crop } from './crop.ts'
+import { skewOf } from './deskew.ts'
+import { lineOf } from './line.ts'
+import type { Box, Field, GrayImage, Pixels } from './picture.ts'
+import { sharpnessOf } from './quality.ts'
+import { turned } from './turn.ts'
+
+/** The three ways a box is cut before it is read. They fail differently, which is what makes their agreement worth something. */
+export type CutName = 'band' | 'level' | 'raw'
+
+export interface CutOuts extends Ink {
+  /** Ink turned level, and the band of figures in it when one was found. */
+  level: Field
+  band: Box | null
+  skewRadians: number
+  sharpness: number
+  lines: Record<CutName, GrayImage>
+}
+
+/** Above this sharpness, most of what is sharp is noise and is smoothed away. */
+const grainy = 0.4
+
+/** From a checked box on a picture to the three line images. */
+export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
+  const found = inkOf(crop(pixels, box))
+  const sharpness = sharpnessOf(found.ink)
+  const [ink, plain] = sharpness > grainy ? [boxMean(found.ink, 1), boxMean(found.plain, 1)] : [found.ink, found.plain]
+  const skewRadians = skewOf(ink)
+  const level = Math.abs(skewRadians) < 0.004 ? ink : turned(ink, skewRadians)
+  const band = bandOf(level)
+  const whole: Box = { x: 0, y: 0, width: ink.width, height: ink.height }
+  return {
+    ...found,
+    ink,
+    plain,
+    sharpness,
+    level,
+    band,
+    skewRadians,
+    lines: {
+      band: lineOf(level, band ? withMargins(band) : within(whole, { beside: 0.06, above: 0.12 })),
+      level: lineOf(level, whole),
+      raw: lineOf(plain, within(whole, { beside: 0.03, above: 0.06 })),
+    },
+  }
+}
+
+const withMargins = (band: Box): Box => {
+  const above = band.height * 0.13
+  const beside = band.height * 0.4
+  return { x: band.x - beside, y: band.y - above, width: band.width + 2 * beside, height: band.height + 2 * above }
+}
+
+/** The middle of the box: stands in for a band that was not found, and keeps the raw cut from being the level one when nothing leans. */
+const within = (whole: Box, share: { beside: number; above: number }): Box => ({
+  x: whole.width * share.beside,
+  y: whole.height * share.above,
+  width: whole.width * (1 - 2 * share.beside),
+  height: whole.height * (1 - 2 * share.above),
+})

@@ -1,0 +1,85 @@
+import { contradicts } from './contradiction.ts'
+import { cutOuts, type CutName, type CutOuts } from './cut-outs.ts'
+import { differences } from './differences.ts'
+import { misfits, type Expectation, type Misfit } from './expectation.ts'
+import { clampBox, type Box, type GrayImage, type Pixels } from './picture.ts'
+import { mostPixels, refusalOf, type ReadingRefusal } from './quality.ts'
+import type { Recognise } from './recognised.ts'
+import { readSegments, type SegmentReading } from './segments.ts'
+import { passOf, vote, type Pass, type Vote } from './vote.ts'
+
+/** A place in `text` that a person should look at; the whole number when `at` is null. */
+export interface Doubt {
+  at: number | null
+  why: 'passesDiffer' | 'unsure' | 'segmentsDiffer' | Misfit
+}
+
+export interface MeterReading {
+  /** The number as shown, `7.42`, with its zeros; null when refused. */
+  text: string | null
+  value: number | null
+  /** All passes agree, each figure is sure, the segments do not contradict, and it fits what the check expects. */
+  certain: boolean
+  doubts: Doubt[]
+  /** What was read, turned level, for showing beside the number. */
+  cutOut: GrayImage | null
+  passes: Pass[]
+  refusal?: ReadingRefusal
+}
+
+/** A figure surer than this counts as sure. Set on validation scenes so that fewer than 1 in 200 certain numbers is wrong. */
+const sure = 0.8
+/** No pass surer than this: whatever it is, it is no number. */
+const hopeless = 0.3
+
+const cuts: readonly CutName[] = ['band', 'level', 'raw']
+
+/**
+ * Reads the number in the guide box. `recognise` is asked three times, for three cuts of the box; what they agree on, the geometry of
+ * the segments does not contradict and the check expects is certain, everything else is for a person to check.
+ */
+export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectation | null, recognise: Recognise): Promise<MeterReading> => {
+  if (pixels.width * pixels.height > mostPixels) return refused('pictureTooLarge')
+  const inside = clampBox(box, pixels)
+  if (!inside) return refused('boxOutside')
+  const cut = cutOuts(pixels, inside)
+  const poor = refusalOf(cut, cut.sharpness)
+  if (poor) return refused(poor, cut)
+  const passes: Pass[] = []
+  for (const name of cuts) passes.push(passOf(name, await recognise(cut.lines[name])))
+  const segments = cut.band ? readSegments(cut.level, cut.band) : null
+  const won = vote(passes, segments?.text ?? null)
+  if (!won || won.confidence < hopeless) return refused('noFigures', cut, passes)
+  const doubts = doubtsOf(won, passes, segments, expectation)
+  return { text: won.text, value: Number(won.text), certain: doubts.length === 0, doubts, cutOut: cut.lines.band, passes }
+}
+
+const refused = (refusal: ReadingRefusal, cut?: CutOuts, passes: Pass[] = []): MeterReading => ({
+  text: null,
+  value: null,
+  certain: false,
+  doubts: [],
+  cutOut: cut?.lines.band ?? null,
+  passes,
+  refusal,
+})
+
+const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading | null, expectation: Expectation | null): Doubt[] => {
+  const doubts: Doubt[] = []
+  const doubt = (at: number | null, why: Doubt['why']): void => {
+    if (!doubts.some((one) => one.at === at && one.why === why)) doubts.push({ at, why })
+  }
+  for (const pass of passes) {
+    for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
+    if (pass.text !== won.text) continue
+    pass.symbols.forEach((symbol, at) => {
+      if (symbol.confidence < sure) doubt(at, 'unsure')
+    })
+  }
+  if (segments && contradicts(won.text, segments)) {
+    const places = differences(won.text, segments.text)
+    for (const at of places.length > 0 ? places : [null]) doubt(at, 'segmentsDiffer')
+  }
+  if (expectation) for (const misfit of misfits(won.text, expectation)) doubt(null, misfit)
+  return doubts
+}

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest'
+import { contradicts } from '../../src/reader/contradiction.ts'
+
+describe('the second opinion of the segments', () => {
+  it.each([
+    ['7.42', '7.42', 0.6, false],
+    ['7.42', '7.48', 0.6, true],
+    // A guess is not heard.
+    ['7.42', '7.48', 0.1, false],
+    // A frame taken for a 1, a unit taken for a figure.
+    ['7.42', '17.42', 0.6, false],
+    ['7.42', '7.428', 0.6, false],
+    // A point or minus it did not see.
+    ['-7.42', '742', 0.6, false],
+    // One it did see.
+    ['742', '7.42', 0.6, true],
+    ['74.2', '7.42', 0.6, true],
+    ['7.42', '-7.42', 0.6, true],
+  ])('on %s says %s with margin %f', (text, seen, margin, contradiction) => {
+    expect(contradicts(text, { text: seen, margin })).toBe(contradiction)
+  })
+
+  it('says nothing when it could not read', () => {
+    expect(contradicts('7.42', null)).toBe(false)
+  })
+})
