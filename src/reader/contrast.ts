@@ -42,13 +42,14 @@ export const inkOf = (planes: Planes): Ink => {
     light += planes.red.data[i]! + planes.green.data[i]! + planes.blue.data[i]!
   }
   const contrast = Math.sqrt(energy / count)
+  // A running sum can end a hair below zero.
   const local = boxMean(square, radius)
   // A floor keeps flat corners from being blown up to the strength of the figures.
   const floor = Math.max(1e-3, 0.35 * contrast)
   const ink = field(width, height)
   let third = 0
   for (let i = 0; i < count; i++) {
-    const value = grey.data[i]! / (Math.sqrt(local.data[i]!) + floor)
+    const value = grey.data[i]! / (Math.sqrt(Math.max(0, local.data[i]!)) + floor)
     ink.data[i] = value
   }
   // Noise clipped at black has a tail of its own: the moment is taken of the smoothed ink.

@@ -8,14 +8,14 @@ export const lazy = (load: () => Promise<ComponentType>): ComponentType => {
   let known: ComponentType | undefined
   const Lazy = () => {
     const [Loaded, setLoaded] = useState<ComponentType | undefined>(() => known)
-    const [fault, setFault] = useState<unknown>()
+    const [fault, setFault] = useState<Error>()
     const words = useWords()
     useEffect(() => {
       if (Loaded) return
       load().then((it) => {
         known = it
         setLoaded(() => it)
-      }, setFault)
+      }, (cause: unknown) => setFault(new Error('a part of the app could not be fetched', { cause })))
     }, [])
     if (fault) throw fault
     return Loaded ? <Loaded /> : <Screen title={words.shell.loading} />

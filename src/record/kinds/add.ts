@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { materialId, personId, stationId } from '../../plan/ids.ts'
-import { entryId } from '../ids.ts'
+import { entryId, instantText } from '../ids.ts'
 
 const amount = z.strictObject({ amount: z.number().check(z.minimum(0)), unit: z.enum(['mL', 'L', 'g', 'kg']) })
 
@@ -21,7 +21,9 @@ export const add = z.strictObject({
   secondPerson: z.optional(personId),
   /** Why the suggestion was overruled, where poured differs from planned on purpose. */
   overruled: z.optional(z.string().check(z.maxLength(500))),
-  /** Mixing time that starts when this was saved. */
+  /** When it was poured, where that differs from when it was keyed. */
+  notedAt: z.optional(instantText),
+  /** Mixing time that starts when it was poured. */
   mixSeconds: z.number().check(z.minimum(0)),
   predicted: z.optional(z.strictObject({ quantity: z.string(), from: z.number(), to: z.number() })),
   working: z.optional(z.strictObject({ calculation: z.string(), inputs: z.record(z.string(), z.unknown()), result: z.record(z.string(), z.unknown()) })),

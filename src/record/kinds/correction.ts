@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { entryId } from '../ids.ts'
+import { entryId, instantText } from '../ids.ts'
 
 /** Replaces the data of an earlier entry of the same person or by a supervisor; the old one stays readable. */
 export const amend = z.strictObject({
@@ -18,5 +18,7 @@ export const close = z.strictObject({
   exception: entryId,
   reason: z.enum(['bathReplaced', 'instrumentFault', 'sampleFault', 'machineStopped', 'handedOver', 'other']),
   remark: z.optional(z.string().check(z.maxLength(500))),
+  /** When it was so, where that differs from when it was keyed. */
+  notedAt: z.optional(instantText),
 })
 export type Close = z.infer<typeof close>

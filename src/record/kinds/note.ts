@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { machineId, stationId } from '../../plan/ids.ts'
-import { entryId, hash } from '../ids.ts'
+import { entryId, hash, instantText } from '../ids.ts'
 
 export const note = z.strictObject({
   text: z.string().check(z.minLength(1), z.maxLength(4000)),
@@ -8,6 +8,8 @@ export const note = z.strictObject({
   machine: z.optional(machineId),
   station: z.optional(stationId),
   exception: z.optional(entryId),
+  /** When it was so, where that differs from when it was keyed. */
+  notedAt: z.optional(instantText),
 })
 export type Note = z.infer<typeof note>
 

@@ -17,6 +17,8 @@ export const strip = z.strictObject({
   figures: z.record(z.string(), z.number()),
   gammaDefinition: z.optional(z.string()),
   verdict: z.enum(['IN', 'WARN', 'ACT']),
+  /** When it was read, where that differs from when it was keyed. */
+  notedAt: z.optional(instantText),
   repeatOf: z.optional(entryId),
   round: z.optional(z.string()),
 })

@@ -1,0 +1,65 @@
+// Everything that must hold before a change goes in: `node tests/run.mjs`, and `node tests/run.mjs long` for what takes longer.
+// Plain Node, as it runs before anything is installed. Ends with one line: `N passed, N failed`.
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const top = fileURLToPath(new URL('..', import.meta.url))
+const at = (path) => join(top, path)
+const isLong = process.argv[2] === 'long'
+const count = { passed: 0, failed: 0 }
+
+const run = (command, args) => spawnSync(command, args, { cwd: top, stdio: 'inherit' }).status === 0
+const bin = (name) => at(`node_modules/.bin/${name}`)
+
+const stage = (name, work) => {
+  console.log(`\n── ${name}`)
+  const ok = work()
+  count[ok ? 'passed' : 'failed']++
+  if (!ok) console.log(`── ${name}: failed`)
+  return ok
+}
+
+/** A vitest project; its tests are counted one by one. */
+const suite = (project) => {
+  console.log(`\n── ${project} tests`)
+  const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-tests-'))
+  const report = join(folder, 'report.json')
+  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
+  if (existsSync(report)) {
+    const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'))
+    count.passed += numPassedTests
+    count.failed += numFailedTests || (ok ? 0 : Math.max(1, numFailedTestSuites))
+  } else count.failed++
+  rmSync(folder, { recursive: true, force: true })
+}
+
+const browser = () =>
+  [process.env.CHROMIUM_PATH, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) => path && existsSync(path))
+
+const installed = at('node_modules/.package-lock.json')
+const isInstalled = existsSync(installed) && statSync(installed).mtimeMs >= statSync(at('package-lock.json')).mtimeMs - 1000
+
+if (!isInstalled && !stage('install', () => run('npm', ['ci']))) {
+  console.log('\n0 passed, 1 failed')
+  process.exit(1)
+}
+if (isLong) suite('long')
+else {
+  stage('types', () => run(bin('tsc'), ['-b']))
+  stage('lint', () => run(bin('eslint'), ['-c', 'tests/eslint.config.js', 'src', 'sw', 'tests']))
+  stage('build', () => run(bin('vite'), ['build', '--config', 'src/vite.config.ts', '--logLevel', 'warn']))
+  suite('unit')
+  const chromium = browser()
+  if (chromium) {
+    process.env.CHROMIUM_PATH = chromium
+    suite('browser')
+  } else {
+    console.log('\nThe browser tests need a Chromium: install one (Debian: apt-get install chromium) or name it in CHROMIUM_PATH.')
+    count.failed++
+  }
+}
+console.log(`\n${count.passed} passed, ${count.failed} failed`)
+process.exit(count.failed ? 1 : 0)
