@@ -3,3 +3,42 @@
  * own words for them.
  */
 export const notBuilt = 'The front end has not been built yet. Start the server with "npm start", or run "npm run build" once.\n'
+
+export const startText = (it: { address: string; qr: string; code: string | undefined; isHttps: boolean; folder: string }): string =>
+  [
+    '',
+    `Bathkeeper  ${it.address}`,
+    '',
+    it.qr,
+    it.code === undefined ? '' : `No supervisor yet. Open the address above, or key this code there: ${it.code}\nIt serves once, within 24 hours. The page then offers the demo laboratory or a plan of your own.`,
+    it.isHttps ? '' : 'Without a certificate the app works on this machine only: phones need HTTPS (see README, What a laboratory needs).',
+    `The record is kept in ${it.folder}`,
+    '',
+  ].join('\n')
+
+const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '')
+
+/** What happened, what is safe, what to do: for a server that cannot start. */
+export const startProblem = (error: unknown): string => {
+  const message = error instanceof Error ? error.message : String(error)
+  const name = error instanceof Error ? error.name : ''
+  if (name === 'BadSetting') return `The setting ${message}. Nothing was touched; correct it and start again.`
+  if (name === 'CorruptDatabase')
+    return `The database is damaged (${message}). It was not touched. Keep a copy of the data folder, then put the latest backup in its place; phones send again what they hold.`
+  if (name === 'ForeignDatabase') return 'The database was written by a later version of Bathkeeper, or by another program. It was not touched. Start the version that wrote it.'
+  switch (codeOf(error)) {
+    case 'EADDRINUSE':
+      return 'The port is in use, perhaps by another Bathkeeper. Nothing was touched; stop the other one, or choose a port: PORT=8081 npm start'
+    case 'EACCES':
+    case 'EPERM':
+    case 'EROFS':
+    case 'SQLITE_READONLY':
+    case 'SQLITE_CANTOPEN':
+      return `The data folder cannot be written (${message}). Nothing was touched; give this user the right to write there, or name another folder in BATHKEEPER_DATA.`
+    case 'ENOSPC':
+    case 'SQLITE_FULL':
+      return 'The disk is full. What was acknowledged is safe; make room and start again.'
+    default:
+      return `The server could not start: ${message}. What was acknowledged before is safe in the data folder.`
+  }
+}

@@ -85,7 +85,7 @@ export const api = (parts: Parts, nonces: Nonces): Hono<Env> => {
     if (name === 'hello' || who.device) c.header(nonceHeader, nonces.give())
     if (answer instanceof Response) {
       for (const [key, value] of answer.headers) c.header(key, value)
-      return c.body(answer.body, 200)
+      return answer.body ? c.body(answer.body, 200) : c.body(null, 200)
     }
     c.header('Cache-Control', 'no-store')
     return c.json(answer)

@@ -1,0 +1,105 @@
+import 'temporal-polyfill/global'
+import { randomBytes } from 'node:crypto'
+import { accessSync, constants, existsSync, mkdirSync, readFileSync } from 'node:fs'
+import { createServer as createHttpsServer } from 'node:https'
+import { networkInterfaces } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { serve } from '@hono/node-server'
+import pino from 'pino'
+import { renderUnicodeCompact } from 'uqr'
+import { enrolFragment, shownCode } from '../wire/code.ts'
+import { createApp } from './app.ts'
+import { voidCodes } from './database/codes.ts'
+import { beginEpoch, readFact } from './database/facts.ts'
+import { beginRecord } from './database/head.ts'
+import { migrate } from './database/migrate.ts'
+import { readPeople } from './database/people.ts'
+import { postgresDatabase } from './database/postgres.ts'
+import { sqliteDatabase } from './database/sqlite.ts'
+import { StaticFiles } from './http/static-files.ts'
+import { readKeyFile, writeKeyFile } from './keys.ts'
+import { Metrics } from './metrics.ts'
+import { usualLimits, type Parts } from './parts.ts'
+import { issueCode } from './people/issue-code.ts'
+import { databaseFile, keyFile, readSettings } from './settings.ts'
+import { startProblem, startText } from './words.ts'
+
+const top = fileURLToPath(new URL('../..', import.meta.url))
+const firstCodeMs = 24 * 3_600_000
+const stopWithinMs = 5_000
+
+const lanAddress = (): string | undefined =>
+  Object.values(networkInterfaces())
+    .flatMap((list) => list ?? [])
+    .find(({ family, internal }) => family === 'IPv4' && !internal)?.address
+
+const start = async (): Promise<void> => {
+  const settings = readSettings(process.env)
+  mkdirSync(settings.folder, { recursive: true })
+  accessSync(settings.folder, constants.W_OK)
+  const log = pino({ level: settings.logLevel })
+  const database = settings.databaseUrl ? postgresDatabase(settings.databaseUrl, (error) => log.error(error)) : sqliteDatabase(databaseFile(settings.folder))
+  await migrate(database.sql, database.dialect)
+  const now = (): number => Date.now()
+  await database.transact(async (tx) => {
+    await beginRecord(tx)
+    if ((await readFact(tx, 'epoch')) === undefined) await beginEpoch(tx, { epoch: randomBytes(8).toString('hex'), since: now(), why: 'first' })
+  })
+  const key = readKeyFile(keyFile(settings.folder)) ?? writeKeyFile(keyFile(settings.folder))
+  const { version } = JSON.parse(readFileSync(`${top}package.json`, 'utf8')) as { version: string }
+  const stopping = new AbortController()
+  let files: StaticFiles | undefined
+  const parts: Parts = {
+    database,
+    key,
+    clock: now,
+    random: (bytes) => randomBytes(bytes),
+    log,
+    metrics: new Metrics(),
+    limits: usualLimits,
+    trustedProxies: settings.trustedProxies,
+    isHttps: settings.tls !== undefined,
+    version,
+    files: () => (files ??= existsSync(`${top}dist/index.html`) ? new StaticFiles(`${top}dist`) : undefined),
+    authorityCertificate: () => undefined,
+    metricsToken: settings.metricsToken,
+    stopping: stopping.signal,
+  }
+  const { fetch } = createApp(parts)
+  const { tls } = settings
+  const server = serve({
+    fetch,
+    port: settings.port,
+    ...(settings.host === undefined ? {} : { hostname: settings.host }),
+    ...(tls ? { createServer: createHttpsServer, serverOptions: { cert: readFileSync(tls.cert), key: readFileSync(tls.key) } } : {}),
+  })
+  await new Promise<void>((resolve, reject) => {
+    server.once('listening', resolve)
+    server.once('error', reject)
+  })
+  const bound = server.address()
+  const port = typeof bound === 'object' && bound ? bound.port : settings.port
+  // Plain http gives a phone no service worker, camera or keys; only this machine itself counts as safe without a certificate.
+  const origin = tls ? `https://${lanAddress() ?? 'localhost'}:${port}` : `http://localhost:${port}`
+  const isClaimed = (await readPeople(database.sql)).length > 0
+  if (!isClaimed) await voidCodes(database.sql, ['first'])
+  const code = isClaimed ? undefined : await issueCode(database.sql, parts, { purpose: 'first', until: now() + firstCodeMs })
+  const address = code ? `${origin}/${enrolFragment(code.long)}` : origin
+  console.log(startText({ address, qr: renderUnicodeCompact(address), code: code && shownCode(code.short), isHttps: tls !== undefined, folder: settings.folder }))
+
+  const stop = (): void => {
+    if (stopping.signal.aborted) return
+    stopping.abort()
+    const forced = setTimeout(() => process.exit(1), stopWithinMs)
+    forced.unref()
+    server.close(() => void database.close().then(() => process.exit(0)))
+    if ('closeIdleConnections' in server) server.closeIdleConnections()
+  }
+  process.on('SIGTERM', stop)
+  process.on('SIGINT', stop)
+}
+
+start().catch((error: unknown) => {
+  console.error(startProblem(error))
+  process.exit(1)
+})
