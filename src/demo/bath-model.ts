@@ -3,8 +3,8 @@ import type { CheckId } from '../plan/ids.ts'
 import type { Random } from './random.ts'
 
 /** Share of the warning limit within which a well-run figure wanders (one standard deviation). Invented, so that a WARN comes now and then. */
-const wander = 0.38
-const scatter = 0.16
+const wander = 0.5
+const scatter = 0.2
 /** How much of its wandering a figure keeps from one reading to the next. */
 const memory = 0.85
 
@@ -21,6 +21,12 @@ export class BathModel {
   /** Something happens to the bath: from now on it reads this much more. */
   move(check: CheckId, by: number): void {
     this.#moved.set(check, (this.#moved.get(check) ?? 0) + by)
+  }
+
+  /** A story that must be told: whatever it wandered before, from now on it stands so far from its aim. */
+  bring(check: CheckId, by: number): void {
+    this.#wandering.set(check, 0)
+    this.#moved.set(check, by)
   }
 
   /** The fault is mended: half of what is left of the wandering goes with it. */

@@ -1,6 +1,6 @@
 import type { StripCheck } from '../plan/check.ts'
 import type { EntryId } from '../record/ids.ts'
-import { judge, type Verdict } from '../plan/limits.ts'
+import { judgeStrip } from '../plan/judge-strip.ts'
 import type { DataOf } from '../record/kinds.ts'
 import { resultOf } from '../science/evaluate.ts'
 import { stripCurve } from '../science/strip/curve.ts'
@@ -43,11 +43,5 @@ export const wedgeStrip = (check: StripCheck, plan: EntryId, random: Random, off
   }
   const { baseFog, gamma, speedLogExposure } = resultOf(stripCurve, { logExposure: Object.values(logExposures), density: Object.values(densities).map(({ value }) => value) })
   const figures: Record<string, number> = { baseFog, gamma: Number(gamma.toFixed(2)), ...(speedLogExposure === null ? {} : { speed: Number(speedLogExposure.toFixed(2)) }) }
-  return { check: check.id, plan, batch: 'B 14', densities, logExposures, figures, gammaDefinition: 'greatestSlope', verdict: stripVerdict(check, figures) }
-}
-
-/** The worst of its figures. */
-export const stripVerdict = (check: StripCheck, figures: Readonly<Record<string, number>>): Verdict => {
-  const verdicts = check.figures.flatMap(({ figure, limits }) => (figures[figure] === undefined ? [] : [judge(limits, figures[figure]).verdict]))
-  return verdicts.includes('ACT') ? 'ACT' : verdicts.includes('WARN') ? 'WARN' : 'IN'
+  return { check: check.id, plan, batch: 'B 14', densities, logExposures, figures, gammaDefinition: 'greatestSlope', verdict: judgeStrip(check, figures).verdict }
 }

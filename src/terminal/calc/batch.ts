@@ -1,0 +1,33 @@
+import { createInterface } from 'node:readline'
+import { Readable } from 'node:stream'
+import { calculationById } from '../../science/catalogue.ts'
+import { resultOf } from '../../science/evaluate.ts'
+import { problemText, unknownId, type Problem } from './problem.ts'
+
+type Answer = { ok: true; result: object } | ({ ok: false } & Problem)
+
+const refused = (error: string, field = ''): Answer => ({ ok: false, error, field })
+
+export const answerLine = (line: string): Answer => {
+  let given: unknown
+  try {
+    given = JSON.parse(line)
+  } catch (error) {
+    return refused(`the line is not JSON: ${error instanceof Error ? error.message : ''}`)
+  }
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) return refused('a line takes {"id": …, "inputs": {…}}')
+  const { id, inputs } = given as { id?: unknown; inputs?: unknown }
+  if (typeof id !== 'string') return refused('id is missing: the name of a calculation', 'id')
+  const calculation = calculationById(id)
+  if (!calculation) return refused(unknownId(id), 'id')
+  try {
+    return { ok: true, result: resultOf(calculation, inputs as never) }
+  } catch (error) {
+    return { ok: false, ...problemText(error) }
+  }
+}
+
+/** One line out for each line in, in their order; blank lines are passed over. */
+export const batch = async (input: AsyncIterable<unknown> | Iterable<unknown>, print: (line: string) => void): Promise<void> => {
+  for await (const line of createInterface({ input: Readable.from(input), crlfDelay: Number.POSITIVE_INFINITY })) if (line.trim()) print(JSON.stringify(answerLine(line)))
+}
