@@ -8,6 +8,7 @@ import type { PlanInForce } from '../projections/plans.ts'
 import type { EntryId, Hash } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
 import type { Office } from './office.ts'
+import type { RoundKeeper } from './round/round-keeper.ts'
 import type { Router } from './router.ts'
 import type { Words } from './words/words.ts'
 
@@ -63,6 +64,8 @@ export interface App {
   now: ReadonlySignal<number>
   /** Who has this phone in hand. Nobody: it is locked. */
   person: Signal<PersonId | null>
+  /** The open round and what else is half done. */
+  rounds: RoundKeeper
   sending: ReadonlySignal<Sending>
   office: Office
   theme: Signal<Theme>

@@ -23,7 +23,7 @@ const fieldLines = (group: Row[]): string[] => {
   const head = [it.calculation, it.set ?? '', it.source, it.seen]
   const agreeing = group.filter((row) => row.it.disagrees === undefined)
   const byField = groupedBy(agreeing.flatMap(({ measured }) => measured.numbers), ({ field }) => field)
-  if (byField.size === 0) return [line([...head, group.length, '(words or refusal)', '', '', ''])]
+  if (byField.size === 0) return [line([...head, group.length, agreeing.length === 0 ? '(all disagree, see below)' : '(words or refusal)', '', '', ''])]
   return [...byField].map(([field, of]: [string, Miss[]]) => {
     const errors = of.map(({ error }) => error)
     const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length

@@ -135,64 +135,75 @@ const rowOf = ({ sum, limit }: Form['rows'][number], known: Sum): Row => {
 
 const valueOf = (sum: Sum, answer: Sum): number => Object.entries(sum).reduce((total, [name, coefficient]) => total + coefficient * (answer[name] ?? 0), 0)
 
+interface Level {
+  applies(form: Form): boolean
+  rows(form: Form): Form['rows']
+  /** What is a number, not a variable; and limits of what is a variable. */
+  known: Sum
+  bounds(form: Form): Row[]
+  /** The same for finding the least miss, which is a strength and so a quotient by the final volume. */
+  knownForMiss: Sum
+  boundsForMiss(form: Form): Row[]
+}
+
+/** Water fills up to the aim level: the final volume is known, and what bleed and adds leave room for is not below 0. */
+const atAim: Level = {
+  applies: () => true,
+  rows: ({ finalVolume }) => [{ sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' }],
+  known: { [one]: 1, [volume]: 1 },
+  bounds: () => [],
+  knownForMiss: { [one]: 1, [volume]: 1 },
+  boundsForMiss: () => [],
+}
+
 /**
- * How the level may end. `atAim`: water fills up to the aim level, so the final volume is known. `above`: liquids take the level
- * above it, within the headroom, and no water is added. The two together are no linear program, each alone is.
+ * Liquids take the level above the aim, within the headroom, and no water is added. Together with the other this is no linear
+ * program, each alone is. Divided by the final volume throughout, so is its least miss (Charnes and Cooper 1962).
  */
-const levels = [
-  {
-    rows: ({ finalVolume }: Form): Form['rows'] => [{ sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' }],
-    /** With the volume known, the miss in strength is that in grams. */
-    forLeastMiss: { [one]: 1, [volume]: 1 },
-    bounds: (): Row[] => [],
-    boundsForLeastMiss: (): Row[] => [],
-    forRest: { [one]: 1, [volume]: 1 },
-    applies: (): boolean => true,
-  },
-  {
-    rows: ({ finalVolume }: Form): Form['rows'] => [
-      { sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' },
-      { sum: { ...finalVolume, [volume]: -1 }, limit: 'atLeast' },
-    ],
-    /** The miss in strength is a quotient: divided by the volume throughout, the program is linear again (Charnes and Cooper 1962). */
-    forLeastMiss: { [volume]: 1 },
-    boundsForLeastMiss: ({ most }: Form): Row[] => [{ sum: { [one]: 1 }, atLeast: 1 / most, atMost: 1 }],
-    forRest: { [one]: 1 },
-    bounds: ({ most }: Form): Row[] => [{ sum: { [volume]: 1 }, atLeast: 1, atMost: most }],
-    applies: (form: Form): boolean => form.most > 1 + negligible && Object.entries(form.finalVolume).some(([name, litres]) => name !== one && litres > 0),
-  },
-]
+const above: Level = {
+  applies: ({ most, finalVolume }) => most > 1 + negligible && Object.entries(finalVolume).some(([name, litres]) => name !== one && litres > 0),
+  rows: ({ finalVolume }) => [
+    { sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' },
+    { sum: { ...finalVolume, [volume]: -1 }, limit: 'atLeast' },
+  ],
+  known: { [one]: 1 },
+  bounds: ({ most }) => [{ sum: { [volume]: 1 }, atLeast: 1, atMost: most }],
+  knownForMiss: { [volume]: 1 },
+  boundsForMiss: ({ most }) => [{ sum: { [one]: 1 }, atLeast: 1 / most, atMost: 1 }],
+}
+
+const levels = [atAim, above]
+
+/** A miss below this, in tolerances, is rounding. */
+const reached = 1e-7
 
 interface Candidate {
-  form: Form
   answer: Sum
   miss: number
+  materials: number
 }
 
 /** First the least miss; with that, the least bleed; with both, the least material. */
-const bestAtLevel = (form: Form, level: (typeof levels)[number]): Candidate | undefined => {
-  if (!level.applies(form)) return undefined
-  const rows = [...form.rows, ...level.rows(form)]
-  const first = optimum(form.miss, [...rows.map((row) => rowOf(row, level.forLeastMiss)), ...level.boundsForLeastMiss(form)])
-  if (!first) return undefined
-  const least = valueOf(form.miss, first)
-  const reaches = least < 1e-6
-  const known = reaches ? { ...level.forRest, ...Object.fromEntries(Object.keys(form.miss).map((name) => [name, 0])) } : level.forRest
-  const rest = [...rows.map((row) => rowOf(row, known)), ...level.bounds(form)]
-  if (!reaches) rest.push(rowOf({ sum: { ...form.miss, [volume]: -least * (1 + negligible) }, limit: 'atMost' }, known))
-  const second = optimum({ [bleed]: 1 }, rest)
-  if (!second) throw new Error('a correction was found, but not with the least bleed')
-  const bled = { sum: { [bleed]: 1 }, atMost: cleaned(second[bleed]) + 1e-10 }
-  const third = optimum(form.materials, [...rest, bled])
-  return { form, answer: third ?? second, miss: reaches ? 0 : least }
+const bestAtLevel = (form: Form, level: Level): Candidate | undefined => {
+  const miss = leastMissAtLevel(form, level)
+  if (miss === undefined) return undefined
+  const rows = [...form.rows, ...level.rows(form)].map((row) => rowOf(row, level.known))
+  // Zero at the least miss, also where the volume is a variable (Dinkelbach 1967).
+  const beyondLeast = rowOf({ sum: { ...form.miss, [volume]: -miss }, limit: 'atMost' }, level.known).sum
+  const answer = optimum([beyondLeast, { [bleed]: 1 }, form.materials], [...rows, ...level.bounds(form)])
+  if (!answer) throw new Error('a correction with the least miss that is none')
+  return { answer, miss: miss < reached ? 0 : miss, materials: valueOf(form.materials, answer) }
 }
 
-const isBetter = (one: Candidate, other: Candidate): boolean => {
-  const differences = [
-    one.miss - other.miss,
-    (one.answer[bleed] ?? 0) - (other.answer[bleed] ?? 0),
-    valueOf(one.form.materials, one.answer) - valueOf(one.form.materials, other.answer),
-  ]
+const leastMissAtLevel = (form: Form, level: Level): number | undefined => {
+  if (!level.applies(form)) return undefined
+  const rows = [...form.rows, ...level.rows(form)].map((row) => rowOf(row, level.knownForMiss))
+  const answer = optimum([form.miss], [...rows, ...level.boundsForMiss(form)])
+  return answer && valueOf(form.miss, answer)
+}
+
+const isBetter = (candidate: Candidate, other: Candidate): boolean => {
+  const differences = [candidate.miss - other.miss, (candidate.answer[bleed] ?? 0) - (other.answer[bleed] ?? 0), candidate.materials - other.materials]
   return (differences.find((difference) => Math.abs(difference) > 1e-8) ?? 0) < 0
 }
 
@@ -217,11 +228,5 @@ export const bestCorrection = (bath: Bath): Correction => {
 /** The least miss alone, for trying out what would help. */
 export const leastMiss = (bath: Bath): number => {
   const form = formOf(bath)
-  const misses = levels.flatMap((level) => {
-    if (!level.applies(form)) return []
-    const rows = [...form.rows, ...level.rows(form)].map((row) => rowOf(row, level.forLeastMiss))
-    const answer = optimum(form.miss, [...rows, ...level.boundsForLeastMiss(form)])
-    return answer ? [valueOf(form.miss, answer)] : []
-  })
-  return Math.min(...misses)
+  return Math.min(...levels.flatMap((level) => leastMissAtLevel(form, level) ?? []))
 }

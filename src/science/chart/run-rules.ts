@@ -71,7 +71,8 @@ const lastAll = (index: number, count: number, holds: (at: number) => boolean): 
 }
 
 const someOf = (chart: RunChart, index: number, test: { of: number; least: number; sigmas: number; side: Side }): boolean => {
-  if (!isBeyond(chart, index, test.sigmas, test.side)) return false
+  // Of so many points there must be as many: at the start of a chart the test waits for them.
+  if (index + 1 < test.of || !isBeyond(chart, index, test.sigmas, test.side)) return false
   let count = 0
   for (let at = index; at >= 0 && at > index - test.of; at--) if (isBeyond(chart, at, test.sigmas, test.side)) count++
   return count >= test.least
