@@ -1,6 +1,7 @@
 import { acidBaseDose } from './acidBase/dose.ts'
 import { acidBasePH } from './acidBase/pH.ts'
 import { airHumidity } from './air/humidity.ts'
+import { bathCorrect } from './bath/correct.ts'
 import { bathDrift } from './bath/drift.ts'
 import { bathReplenishRate } from './bath/replenish-rate.ts'
 import { bathTopUp } from './bath/top-up.ts'
@@ -77,6 +78,7 @@ export const catalogue: readonly AnyCalculation[] = [
   mixAcidMolarity,
   mixBatch,
   // Bath correction and replenishment
+  bathCorrect,
   bathTopUp,
   bathReplenishRate,
   bathDrift,

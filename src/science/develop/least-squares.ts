@@ -1,3 +1,5 @@
+import { bracketedRoot } from '../root.ts'
+
 /** One point of the curve: gamma after so many minutes. */
 export interface DevelopmentPoint {
   minutes: number
@@ -11,8 +13,8 @@ export interface FittedLaw {
 
 /**
  * Least squares of γ = γ∞·(1 − e^(−κt)) by variable projection (Golub and Pereyra 1973): for each κ the best γ∞ is a quotient of
- * sums, so only one number is sought, the κ at which the sum of squares is flat. That root is bracketed and then halved and cannot
- * run away, needs no first guess, and where there is none the points have no such curve: that is said, not fitted.
+ * sums, so only one number is sought, the κ at which the sum of squares is flat. That root is bracketed, so it cannot
+ * run away and needs no first guess, and where there is none the points have no such curve: that is said, not fitted.
  *
  * A general Levenberg–Marquardt (ml-levenberg-marquardt 5.1, with exact derivatives) reaches the same digits of the NIST set
  * Misra1a from both its starts, but ends after a set number of steps whether it has converged or not, and gives
@@ -34,7 +36,7 @@ export const fittedLaw = (points: readonly DevelopmentPoint[]): FittedLaw | unde
     const high = rates[index + 1]!
     // A minimum: the sum of squares falls before it and rises after it.
     if (!(fall(points, low) > 0 && fall(points, high) <= 0)) continue
-    const ratePerMinute = halved(points, low, high)
+    const ratePerMinute = bracketedRoot((rate) => fall(points, rate), { low, high, tolerance: 0 })
     const sumOfSquares = residualSumOfSquares(points, { ratePerMinute, gammaInfinity: bestGammaInfinity(points, ratePerMinute) })
     if (!best || sumOfSquares < best.sumOfSquares) best = { ratePerMinute, sumOfSquares }
   }
@@ -64,17 +66,6 @@ const fall = (points: readonly DevelopmentPoint[], ratePerMinute: number): numbe
     sum += (gamma + gammaInfinity * Math.expm1(-ratePerMinute * minutes)) * minutes * left
   }
   return sum
-}
-
-const halved = (points: readonly DevelopmentPoint[], from: number, to: number): number => {
-  let low = from
-  let high = to
-  for (;;) {
-    const middle = (low + high) / 2
-    if (middle <= low || middle >= high) return middle
-    if (fall(points, middle) > 0) low = middle
-    else high = middle
-  }
 }
 
 /**

@@ -41,8 +41,8 @@ export const stripIsoSpeed = calculation({
     'A speed counts only where the contrast condition is met. Exposure, illuminant and time before development as the standard has them.',
   example: {
     inputs: { logExposureLuxSeconds: [-3, -2.7, -2.4, -2.1, -1.8, -1.5, -1.2, -0.9, -0.6], density: [0.2, 0.2, 0.24, 0.36, 0.53, 0.72, 0.91, 1.1, 1.28] },
-    result: { speedLogExposure: -2.25, arithmeticSpeed: 142.26, contrastMet: true, densityDifference: 0.8 },
-    tolerance: 0.05,
+    result: { speedLogExposure: -2.25, arithmeticSpeed: 142.2624, nearestArithmeticSpeed: 160, logarithmicSpeedDegrees: 23, contrastMet: true, densityDifference: 0.76833 },
+    tolerance: 5e-5,
     source: 'worked by hand, invented strip',
   },
   run: ({ logExposureLuxSeconds, density, baseFog }) => {
