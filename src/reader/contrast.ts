@@ -1,6 +1,7 @@
 import { boxMean, softMean } from './blur.ts'
 import type { Planes } from './crop.ts'
 import { field, type Field } from './picture.ts'
+import { inkIsPositive } from './polarity.ts'
 
 /** What the box looks like once colour, shading and polarity are taken out. */
 export interface Ink {
@@ -17,7 +18,7 @@ export interface Ink {
 /**
  * Ink from colour: high-pass each colour, project on the axis along which the box varies most (a red digit on black and a black digit on
  * green both come out at full contrast, also under a red lamp), divide by the local deviation (glare and shadow go), and turn ink
- * positive. Ink is the rarer side: the tail of the distribution, told by its third moment.
+ * positive.
  */
 export const inkOf = (planes: Planes): Ink => {
   const { width, height } = planes.red
@@ -47,18 +48,8 @@ export const inkOf = (planes: Planes): Ink => {
   // A floor keeps flat corners from being blown up to the strength of the figures.
   const floor = Math.max(1e-3, 0.35 * contrast)
   const ink = field(width, height)
-  let third = 0
-  for (let i = 0; i < count; i++) {
-    const value = grey.data[i]! / (Math.sqrt(Math.max(0, local.data[i]!)) + floor)
-    ink.data[i] = value
-  }
-  // Noise clipped at black has a tail of its own: the moment is taken of the smoothed ink.
-  const smooth = boxMean(ink, 2)
-  for (let y = 0; y < height; y++) {
-    const weight = Math.sin((Math.PI * (y + 0.5)) / height)
-    for (let x = 0; x < width; x++) third += weight * smooth.data[y * width + x]! ** 3
-  }
-  const sign = third < 0 ? -1 : 1
+  for (let i = 0; i < count; i++) ink.data[i] = grey.data[i]! / (Math.sqrt(Math.max(0, local.data[i]!)) + floor)
+  const sign = inkIsPositive(ink) ? 1 : -1
   const strength = sign / Math.max(1e-3, contrast)
   for (let i = 0; i < count; i++) {
     ink.data[i]! *= sign

@@ -1,4 +1,4 @@
-import { createCanvas } from '@napi-rs/canvas'
+import { createCanvas, type Canvas } from '@napi-rs/canvas'
 import type { Pixels } from '../../src/reader/picture.ts'
 import { seededRandom } from '../training/random.ts'
 import { drawSegments, segmentLook } from '../training/segments.ts'
@@ -18,7 +18,7 @@ export const cleanDisplay = (text: string, seed: number, lean: { turnDegrees?: n
   return pixelsOf(canvas)
 }
 
-export const pixelsOf = (canvas: ReturnType<typeof createCanvas>): Pixels => ({
+export const pixelsOf = (canvas: Canvas): Pixels => ({
   width: canvas.width,
   height: canvas.height,
   data: new Uint8ClampedArray(canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data),

@@ -23,7 +23,7 @@ export interface Shot {
 export const shot = (random: Random, figurePixels: number, scale: number): Shot => {
   const isSmeared = random.chance(0.12)
   const isRedLamp = random.chance(0.07)
-  const isDark = random.chance(0.15)
+  const isDark = random.chance(0.12)
   const warmth = random.between(-0.14, 0.14)
   return {
     turnRadians: ((random.chance(0.55) ? random.between(-4, 4) : random.between(-12, 12)) * Math.PI) / 180,
@@ -31,9 +31,10 @@ export const shot = (random: Random, figurePixels: number, scale: number): Shot 
     scale,
     blurPixels: figurePixels * (random.chance(0.7) ? random.between(0, 0.028) : random.between(0.02, 0.055)),
     smear: isSmeared ? { x: figurePixels * random.between(-0.09, 0.09), y: figurePixels * random.between(-0.07, 0.07) } : { x: 0, y: 0 },
-    gain: isDark ? random.between(0.12, 0.4) : random.between(0.6, 1.15),
+    // No darker than a person can still read: what nobody reads has no right answer to train or score on.
+    gain: isDark ? random.between(0.2, 0.45) : random.between(0.6, 1.15),
     tint: isRedLamp ? [1, random.between(0.04, 0.2), random.between(0.02, 0.12)] : [1 + warmth, 1, 1 - warmth],
-    noise: isDark ? random.between(3, 9) : random.between(1, 7),
+    noise: isDark ? random.between(2, 6) : random.between(1, 7),
     vignette: random.between(0, 0.35),
     jpegQuality: random.whole(38, 92),
     shift: { x: random.between(-0.06, 0.06), y: random.between(-0.06, 0.06) },
@@ -85,8 +86,8 @@ const warp = (drawn: Canvas, how: Shot, centreX: number, centreY: number, width:
       const px = cosine * ox + sine * oy
       const py = cosine * oy - sine * ox
       const reach = how.scale * (1 - (how.tilt.x * px + how.tilt.y * py) / width)
-      const sourceX = Math.min(lastX, Math.max(0, centreX + px / reach - 0.5))
-      const sourceY = Math.min(lastY, Math.max(0, centreY + py / reach - 0.5))
+      const sourceX = mirrored(centreX + px / reach - 0.5, lastX)
+      const sourceY = mirrored(centreY + py / reach - 0.5, lastY)
       const left = Math.floor(sourceX)
       const top = Math.floor(sourceY)
       const right = sourceX - left
@@ -104,6 +105,9 @@ const warp = (drawn: Canvas, how: Shot, centreX: number, centreY: number, width:
   }
   return planes
 }
+
+/** Beyond its edge a drawing goes on as its mirror image: drawing out the edge's last pixels would put lines like minuses beside the figures. */
+const mirrored = (at: number, last: number): number => Math.max(0, Math.min(last, at < 0 ? -at : at > last ? 2 * last - at : at))
 
 const gaussian = (plane: Float32Array, width: number, height: number, sigma: number): Float32Array => {
   const reach = Math.ceil(sigma * 2.5)

@@ -27,7 +27,8 @@ export interface SceneWishes {
   text?: string
 }
 
-const [drawnWidth, drawnHeight] = [800, 600]
+// Room around the figures, so that the edge of the drawing stays out of every guide box.
+const [drawnWidth, drawnHeight] = [1200, 900]
 const [pictureWidth, pictureHeight] = [480, 360]
 
 /** The scene of a seed: always the same picture, whatever was drawn before it. */
@@ -60,15 +61,15 @@ const face = (context: SKRSContext2D, random: Random): void => {
   const body: Rgb = [tone + random.between(-30, 30), tone + random.between(-25, 25), tone + random.between(-30, 30)]
   context.fillStyle = css(body)
   context.fillRect(0, 0, drawnWidth, drawnHeight)
-  const grain = random.whole(0, 40)
+  const grain = random.whole(0, 60)
   for (let i = 0; i < grain; i++) {
     context.fillStyle = css(random.chance(0.5) ? [255, 255, 255] : [0, 0, 0], random.between(0.02, 0.08))
     context.fillRect(random.between(0, drawnWidth), random.between(0, drawnHeight), random.between(10, 220), random.between(1, 6))
   }
-  for (let i = random.whole(0, 6); i > 0; i--) {
+  for (let i = random.whole(0, 10); i > 0; i--) {
     context.fillStyle = css([random.between(0, 255), random.between(0, 255), random.between(0, 255)], random.between(0.4, 1))
     context.beginPath()
-    context.roundRect(random.between(0, drawnWidth), random.pick([random.between(0, 70), random.between(520, 590)]), random.between(30, 110), random.between(20, 60), random.between(0, 20))
+    context.roundRect(random.between(0, drawnWidth), random.pick([random.between(60, 190), random.between(690, 840)]), random.between(30, 110), random.between(20, 60), random.between(0, 20))
     context.fill()
   }
 }
@@ -107,11 +108,16 @@ const surroundings = (context: SKRSContext2D, random: Random, box: Box, colours:
   const inside = css(colours.ink, random.between(0.6, 1))
   const small = (): number => box.height * random.between(0.16, 0.52)
   if (random.chance(0.6)) label(random.pick(printedWords), box.x + box.width + box.height * random.between(0.12, 0.4), box.y + box.height * random.pick([random.between(0.3, 0.5), random.between(0.85, 1)]), small(), inside)
-  if (random.chance(0.2)) label(random.pick(printedWords), box.x - box.height * random.between(0.7, 1.1), box.y + box.height * random.between(0.3, 1), small() * 0.7, inside)
-  if (random.chance(0.35)) label(random.pick(printedWords), box.x + box.width * random.between(-0.1, 0.8), box.y - box.height * random.between(0.12, 0.3), small() * 0.7, inside)
+  if (random.chance(0.2)) {
+    // Ends before the figures begin.
+    context.textAlign = 'right'
+    label(random.pick(printedWords), box.x - box.height * random.between(0.15, 0.4), box.y + box.height * random.between(0.3, 1), box.height * random.between(0.24, 0.5), inside)
+    context.textAlign = 'left'
+  }
+  if (random.chance(0.35)) label(random.pick(printedWords), box.x + box.width * random.between(-0.1, 0.8), box.y - box.height * random.between(0.12, 0.3), box.height * random.between(0.16, 0.36), inside)
   if (random.chance(0.3)) label(`${random.between(10, 60).toFixed(1)} ${random.pick(['°C', '°F', 'mV', '%'])}`, box.x + box.width * random.between(-0.1, 0.7), box.y + box.height * random.between(1.5, 1.75), box.height * random.between(0.2, 0.36), inside)
-  for (let i = random.whole(0, 4); i > 0; i--)
-    label(random.pick(printedWords), random.between(0, drawnWidth - 80), random.pick([random.between(20, 70), random.between(530, 590)]), random.between(14, 34), css(random.chance(0.5) ? [240, 240, 240] : [20, 20, 20]))
+  for (let i = random.whole(0, 6); i > 0; i--)
+    label(random.pick(printedWords), random.between(0, drawnWidth - 80), random.pick([random.between(80, 200), random.between(700, 820)]), random.between(14, 34), css(random.chance(0.5) ? [240, 240, 240] : [20, 20, 20]))
 }
 
 /** Reflections and the shadow of a hand on the glass. */

@@ -17,11 +17,12 @@ const recipe = {
   scenes: 9000,
   linesEach: 3,
   scenesInDocument: 500,
-  network: '[1,48,0,1 Ct3,3,16 Mp3,3 Lfys64 Lbx96 O1c16]',
+  network: '[1,48,0,1 Ct3,3,16 Mp3,3 Lfys64 Lbx128 O1c16]',
   /** First quickly, then finely. */
   stages: [
-    { learningRate: 1e-3, untilIteration: 90_000 },
-    { learningRate: 2e-4, untilIteration: 135_000 },
+    { learningRate: 1e-3, untilIteration: 120_000 },
+    { learningRate: 3e-4, untilIteration: 170_000 },
+    { learningRate: 1e-4, untilIteration: 200_000 },
   ],
   validationScenes: 700,
   evaluationScenes: 840,
