@@ -12,15 +12,15 @@ export const houseChecks: readonly WrittenCheck[] = [
     how: 'A rotten-egg smell means hydrogen sulfide: leave, ventilate, do not sniff again.', right: 'bright, no smell', wrong: 'dark, or a smell', source: navySilver,
   }),
   look({
-    id: 'ph-meter', station: 'instruments', name: 'pH meter calibrated', schedule: every(12 * 60, 120), states: anyState,
+    id: 'ph-meter', station: 'instruments', name: 'pH meter calibrated', calibrates: 'pH meter', schedule: every(12 * 60, 120), states: anyState,
     how: 'Two buffers around the bath; a third within 0.1.', right: 'slope and third buffer good', wrong: 'out', source: 'pH guide of a waste-water laboratory',
   }),
   reading({
-    id: 'densitometer', station: 'instruments', name: 'Densitometer plaque', quantity: 'density', of: 'plaque', unit: 'D', step: 0.01, limits: around(1.5, 0.01, 0.02),
+    id: 'densitometer', station: 'instruments', name: 'Densitometer plaque', calibrates: 'densitometer', quantity: 'density', of: 'plaque', unit: 'D', step: 0.01, limits: around(1.5, 0.01, 0.02),
     instrument: { name: 'densitometer', low: 0, high: 4 }, schedule: eachShift(20), settleSeconds: 600, how: 'Zero first, after ten minutes of warming up.', source: commonPractice,
   }),
   look({
-    id: 'thermometer', station: 'instruments', name: 'Thermometer against a known one', schedule: every(7 * 24 * 60, 24 * 60), states: anyState,
+    id: 'thermometer', station: 'instruments', name: 'Thermometer against a known one', calibrates: 'reference thermometer', schedule: every(7 * 24 * 60, 24 * 60), states: anyState,
     right: 'within 0.1 °C', wrong: 'differs', source: navyBasic,
   }),
   reading({

@@ -31,8 +31,8 @@ export interface ChainStore {
   chain(dev: DeviceId, from: number, limit: number): Promise<Kept[]>
   /** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Gives the entries that went. */
   acknowledge(epoch: string, acks: readonly { id: EntryId; seq: number; gseq: number }[]): Promise<Kept[]>
-  /** Puts own entries from a number on back into the outbox: the server was restored and lacks them. Gives how many. */
-  requeue(dev: DeviceId, from: number, savedAt: number): Promise<number>
+  /** Puts the own chain from a number on back into the outbox: the server was restored and lacks it. Gives how many. */
+  requeue(from: number): Promise<number>
 }
 
 /** How far the server's record was taken in, and the value of its chain there. */

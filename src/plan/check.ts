@@ -28,6 +28,8 @@ const common = {
   immediateHold: z.boolean(),
   /** What keeps people safe where chemicals are poured: no acid is offered while one of these is overdue or not right. */
   safeguard: z.optional(z.enum(['eyewash', 'exhaust'])),
+  /** Name of the instrument that this check proves: while it is overdue, that instrument's readings cannot be relied on. */
+  calibrates: z.optional(z.string()),
   /** Stock in the open: the phone stays dark and the reading is keyed later with the time it was noted. */
   darkWork: z.optional(z.boolean()),
   setBy,

@@ -19,6 +19,7 @@ export interface Skipped {
   time: number
   due: number
   reason: string
+  person: PersonId | null
 }
 export interface CheckNow {
   /** Newest last, at most `keptMarks`: enough to judge plausibility and to draw a short trend. */
@@ -51,7 +52,7 @@ export const checks: Projection<Checks> = {
       const check = (state[line.data.check] ??= { recent: [] })
       // A reason given later for an older gap does not stand in for the occurrence that was due since.
       if (!check.lastSkip || line.data.due >= check.lastSkip.due)
-        check.lastSkip = { id: line.id, time: line.time, due: line.data.due, reason: line.data.reason }
+        check.lastSkip = { id: line.id, time: line.time, due: line.data.due, reason: line.data.reason, person: line.person }
       return
     }
     const done = markOf(line)

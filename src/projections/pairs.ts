@@ -38,12 +38,14 @@ export const pairFindings = (state: LabState, plan: LabPlan, now: number): PairF
   plan.checks.flatMap((check) => {
     if (check.kind !== 'reading' || !check.pairedWith) return []
     const other = plan.checks.find(({ id }) => id === check.pairedWith)
-    // Level and gravity may each name the other: one finding is enough, told by the level.
-    if (other?.kind !== 'reading' || (other.pairedWith === check.id && check.id > other.id && check.quantity !== 'level')) return []
-    if (other.pairedWith === check.id && other.quantity === 'level') return []
+    if (other?.kind !== 'reading' || isToldByOther(check, other)) return []
     const finding = pairFinding(state, check, other, now)
     return finding ? [finding] : []
   })
+
+/** Two may each name the other, and one finding is enough: the level tells it, else the one whose id comes first. */
+const isToldByOther = (check: ReadingCheck, other: ReadingCheck): boolean =>
+  other.pairedWith === check.id && (other.quantity === 'level' || (check.quantity !== 'level' && other.id < check.id))
 
 export const pairFinding = (state: LabState, check: ReadingCheck, other: ReadingCheck, now: number): PairFinding | undefined => {
   const mark = lastValue(state, check, now)

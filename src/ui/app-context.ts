@@ -39,6 +39,8 @@ export interface Phone {
     remove(key: string): Promise<void>
   }
   sendNow(): void
+  /** A name that no other has, for a round. */
+  newId(): string
   /** The unsent entries as a file that any enrolled device may hand in; undefined when nothing waits. */
   unsentFile(): Promise<{ name: string; json: string } | undefined>
   pins: Pins

@@ -12,7 +12,7 @@ interface ScreenProps {
   back?: boolean
   /** The one thing to do next, kept under the thumb. */
   next?: ComponentChildren
-  /** The content fills the height between head and foot, for a screen that must not scroll. */
+  /** A screen that must not scroll: its content shares the height, and the places make room, so that no sleeve leaves it half keyed. */
   fills?: boolean
   children?: ComponentChildren
 }
@@ -43,9 +43,11 @@ export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps
         <a class="icon-button emergency-button" href="/emergency" aria-label={words.shell.emergency}>
           <EmergencyIcon />
         </a>
-        <a class="icon-button" href="/menu" aria-label={words.shell.menu}>
-          <MenuIcon />
-        </a>
+        {back ? null : (
+          <a class="icon-button" href="/menu" aria-label={words.shell.menu}>
+            <MenuIcon />
+          </a>
+        )}
       </header>
       <main id="content" class={fills ? 'fills' : undefined}>
         {children}

@@ -1,6 +1,7 @@
 import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.ts'
 import { inOrder, type Kept } from '../../src/device/kept.ts'
 import { mergePulled } from '../../src/device/merge.ts'
+import { ownChain } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
 
 /** The store's contract without a database: for simulations of many phones. What it is given it copies, as a database would. */
@@ -61,9 +62,11 @@ export class MemoryStore implements Store {
     return gone
   }
 
-  async requeue(dev: string, from: number, savedAt: number): Promise<number> {
-    const back = (await this.chain(dev, from, Infinity)).filter(({ entry }) => !this.#outbox.has(entry.seq))
-    for (const { entry } of back) this.#outbox.set(entry.seq, { seq: entry.seq, id: entry.id, savedAt })
+  async requeue(from: number): Promise<number> {
+    const head = await this.head()
+    if (!head) return 0
+    const back = ownChain(await this.chain(head.dev, from, Infinity), head.h).filter(({ entry }) => !this.#outbox.has(entry.seq))
+    for (const { entry, time } of back) this.#outbox.set(entry.seq, { seq: entry.seq, id: entry.id, savedAt: time })
     return back.length
   }
 

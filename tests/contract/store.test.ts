@@ -68,8 +68,8 @@ describe.each(implementations)('the store in %s', (_, create) => {
   test('own entries go back into the outbox, without those that are there still', async () => {
     const [first, second, third] = [await write('one'), await write('two'), await write('three')]
     await store.acknowledge('e1', [first, second].map(({ entry }, index) => ({ id: entry.id, seq: entry.seq, gseq: index + 1 })))
-    expect(await store.requeue(own, 2, 5)).toBe(1)
-    expect(await store.waiting()).toEqual({ count: 2, oldest: { seq: 2, id: second.entry.id, savedAt: 5 } })
+    expect(await store.requeue(2)).toBe(1)
+    expect(await store.waiting()).toEqual({ count: 2, oldest: { seq: 2, id: second.entry.id, savedAt: second.time } })
     expect(ids(await store.chain(own, 2, 10))).toEqual([second.entry.id, third.entry.id])
   })
 

@@ -30,6 +30,7 @@ for (const theme of themes.split(','))
       page.on('console', (message) => { if (message.type() === 'error') console.error(name, message.text()) })
       await page.goto(`http://127.0.0.1:${port}/?scene=${name}&theme=${theme}`)
       await page.waitForTimeout(350)
+      for (const act of (process.env['ACT'] ?? '').split(';').filter(Boolean)) { await page.getByText(act, { exact: false }).or(page.getByRole('button', { name: act })).first().click(); await page.waitForTimeout(250) }
       const image = await page.screenshot({ fullPage: full === 'full' })
       const { width: w = 0, height: h = 0 } = await sharp(image).metadata()
       shots.push({ image, width: w, height: h })

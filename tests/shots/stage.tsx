@@ -5,11 +5,13 @@ import { Lab } from '../../src/projections/lab.ts'
 import type { Arrived } from '../../src/projections/line.ts'
 import { AppContext, type App, type Theme } from '../../src/ui/app-context.ts'
 import { AppShell } from '../../src/ui/app.tsx'
+import { openRoundKeeper } from '../../src/ui/round/round-keeper.ts'
 import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
 import '../../src/ui/theme/base.css'
 import { en } from '../../src/ui/words/words.ts'
 import { Log } from './log.ts'
+import { office } from './office.ts'
 import { scenes } from './scenes.ts'
 
 /** Shows one scene: `/?scene=now-quiet&theme=safelight`. Entries made by the thumb are folded in like saved ones, and nothing else is kept. */
@@ -18,7 +20,7 @@ const scene = scenes[query.get('scene') ?? 'now-quiet']
 if (!scene) throw new Error('no such scene')
 const start = scene.at
 const opened = performance.now()
-const clockNow = (): number => start + (performance.now() - opened)
+const clockNow = (): number => Math.floor(start + (performance.now() - opened))
 
 const log = new Log(start)
 const extra = scene.log(log) ?? {}
@@ -34,6 +36,12 @@ const drafts = new Map<string, unknown>(Object.entries(scene.drafts?.(extra) ?? 
 
 history.replaceState(null, '', scene.path(extra))
 
+const keepDrafts: App['phone']['drafts'] = {
+  get: async (key) => drafts.get(key),
+  put: async (key, value) => void drafts.set(key, structuredClone(value)),
+  remove: async (key) => void drafts.delete(key),
+}
+
 const app: App = {
   phone: {
     clock: { now: clockNow, mono: () => performance.now() },
@@ -48,12 +56,11 @@ const app: App = {
       now.value = clockNow()
       return id
     },
-    drafts: {
-      get: async (key) => drafts.get(key),
-      put: async (key, value) => void drafts.set(key, structuredClone(value)),
-      remove: async (key) => void drafts.delete(key),
-    },
+    drafts: keepDrafts,
     sendNow: () => undefined,
+    newId: () => `round-${log.entries.length}`,
+    unsentFile: async () => undefined,
+    pins: { has: async () => true, choose: async () => undefined, check: async (_, pin) => (pin === '1234' ? { ok: true } : { ok: false, triesLeft: 3, waitSeconds: 0 }) },
   },
   router: openRouter(),
   words: signal(en),
@@ -62,6 +69,8 @@ const app: App = {
   now,
   person: signal(scene.person === undefined ? ('ada' as never) : scene.person),
   sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle' }),
+  office: office(start),
+  rounds: await openRoundKeeper(keepDrafts),
   theme,
 }
 

@@ -1,8 +1,14 @@
 import type { Interlock } from '../interlock.ts'
 import { say } from '../say.ts'
 
-/** A material whose caution this version does not have is not dosed at all: an amount without its caution is what must never be seen. */
-export const cardKnown: Interlock = ({ material, card }) =>
-  material !== 'water' && !card
-    ? { code: 'noCautionCard', facts: { material: material.id, card: material.caution }, doFirst: say('askSupervisorForCard', { card: material.caution }), source: 'common practice, no source' }
-    : undefined
+/**
+ * A material whose caution this version does not have is not dosed at all: an amount without its caution is what must never be seen. The same
+ * where the plan gives a material the card of another, harmless one.
+ */
+export const cardKnown: Interlock = ({ material, card }) => {
+  if (material === 'water') return undefined
+  const facts = { material: material.id, card: material.caution }
+  const ask = { facts, doFirst: say('askSupervisorForCard', facts), source: 'common practice, no source' }
+  if (!card) return { code: 'noCautionCard', ...ask }
+  return card.gated || card.substances.includes(material.substance) ? undefined : { code: 'cautionOfAnother', ...ask }
+}

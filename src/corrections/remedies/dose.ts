@@ -5,7 +5,6 @@ import { cardsNeeded } from '../../safety/needed.ts'
 import { thingsOf } from '../../safety/things.ts'
 import { Refusal } from '../../science/refusal.ts'
 import { isFixing } from '../bath-now.ts'
-import { headroomLeftLitres, safeSingleDose } from '../dose-limits.ts'
 import type { DoseAsked } from '../interlock.ts'
 import { refusedBy } from '../interlocks.ts'
 import { mixingTime, type Wait } from '../mixing-time.ts'
@@ -13,8 +12,9 @@ import { isAcid, isAcidOrAlkali } from '../nature.ts'
 import type { PlannedDose, Remedy, RemedyCode } from '../remedy.ts'
 import { responseOf } from '../response.ts'
 import { say, type Refused, type Say } from '../say.ts'
-import { SealedDose, type DoseInside, type DoseUnit, type Working } from '../sealed-dose.ts'
+import { SealedDose, type DoseInside, type Working } from '../sealed-dose.ts'
 import { dosesInto, nextPortion, type Situation } from '../situation.ts'
+import { largestAnswered, portionLimits, sized } from './portion.ts'
 
 /** What a computation says of a dose, before portions, limits and the learned response. */
 export interface ComputedDose {
@@ -22,10 +22,8 @@ export interface ComputedDose {
   whole: number
   /** What may go in before the next reading, at most. */
   firstShare: number
-  quantity: string
-  from: number
-  /** The model's reading after an amount (same unit as `whole`), at a response of 1. */
-  after(amount: number): number
+  /** The reading that this dose moves, and where the model sees it after an amount, at a response of 1. Absent where nothing that is read here moves. */
+  predicts?: { quantity: string; from: number; after(amount: number): number }
   working: Working
 }
 
@@ -80,17 +78,17 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   const computed = computedOr(of, alone)
   if ('code' in computed) return { ...remedy, refused: computed }
   const limits = portionLimits(asked, material)
-  const size = (factor: number): Sized => sized(computed, factor, limits, { portion, answered: largestAnswered(response.history, exception.id) })
-  const planned = size(alone)
-  const raised = response.factor < alone ? size(response.factor) : undefined
-  const scaledUp = raised && raised.amount > planned.amount ? { amount: raised.amount, model: modelOf(computed, raised.amount), working: of.compute(response.factor).working } : undefined
+  const answered = largestAnswered(response.history, exception.id)
+  const planned = sized(computed, alone, limits, { portion, answered })
+  const raised = response.factor < alone ? sized(computed, response.factor, limits, { portion, answered }) : undefined
+  const scaledUp = raised && raised.amount > planned.amount ? { amount: raised.amount, ...modelOf(computed, raised.amount), working: of.compute(response.factor).working } : undefined
   const cards = cardsOf(material, station)
   const needsCaution = cardsNeeded(cards)
   const inside: DoseInside = {
     amount: planned.amount,
     unit: material.unit,
     wholeAmount: planned.whole,
-    model: modelOf(computed, planned.amount),
+    ...modelOf(computed, planned.amount),
     working: computed.working,
     ...(scaledUp ? { scaledUp } : {}),
   }
@@ -98,15 +96,15 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   const lock = { exception: exception.id, station: station.id, material: material.id, cards: needsCaution, after: lastDose?.time ?? exception.openedAt - 1 }
   const dose: PlannedDose = {
     material: material.id,
-    unit: material.unit as DoseUnit,
+    unit: material.unit,
     portion,
     staged: planned.amount < planned.whole,
     needsCaution,
     cards: cards.map(({ id }) => id),
     secondPerson: { required: material.secondPerson ?? false, offersScaledUp: scaledUp !== undefined },
-    predicted: { quantity: computed.quantity, from: computed.from, to: computed.from + (computed.after(planned.amount) - computed.from) * response.factor },
     response: { factor: response.factor, learnedFrom: response.learnedFrom },
     amount: new SealedDose(inside, lock),
+    ...(computed.predicts ? { predicted: expected(computed.predicts, planned.amount, response.factor) } : {}),
     ...(planned.cappedBy ? { cappedBy: planned.cappedBy } : {}),
   }
   return { ...remedy, dose, wait: mixingTime(bath, of.wait, { slowAcid: isAcid(material) && isFixing(station) }) }
@@ -127,35 +125,12 @@ const computedOr = (of: DoseRemedy, factor: number): ComputedDose | Refused => {
   }
 }
 
-const modelOf = ({ quantity, from, after }: ComputedDose, amount: number): NonNullable<DoseInside['model']> => ({ quantity, from, to: after(amount) })
+const modelOf = ({ predicts }: ComputedDose, amount: number): Pick<DoseInside, 'model'> =>
+  predicts ? { model: { quantity: predicts.quantity, from: predicts.from, to: predicts.after(amount) } } : {}
 
-interface Limits {
-  single: number
-  room: number
-}
-const portionLimits = (asked: DoseAsked, material: Material): Limits => ({
-  single: safeSingleDose(material, asked.bath) ?? Number.POSITIVE_INFINITY,
-  room: material.unit === 'mL' ? headroomLeftLitres(asked) * 1000 : Number.POSITIVE_INFINITY,
+/** What the reading is expected to be, with the response that this bath has shown. */
+const expected = ({ quantity, from, after }: NonNullable<ComputedDose['predicts']>, amount: number, factor: number) => ({
+  quantity,
+  from,
+  to: from + (after(amount) - from) * factor,
 })
-
-interface Sized {
-  amount: number
-  whole: number
-  cappedBy?: 'safeSingleDose' | 'headroom'
-}
-
-/**
- * The size of a portion. The first is the share that the calculation allows before a new reading; a later one may be the whole of what is left,
- * but no more than the larger of that share and the largest portion that this bath has already answered as it should.
- */
-const sized = ({ whole, firstShare }: ComputedDose, factor: number, { single, room }: Limits, { portion, answered }: { portion: number; answered: number }): Sized => {
-  const all = whole / factor
-  const share = all * firstShare
-  const wanted = portion === 1 ? share : Math.min(all, Math.max(share, answered))
-  const amount = Math.min(wanted, single, room)
-  if (amount === wanted) return { amount, whole: all }
-  return { amount, whole: all, cappedBy: single <= room ? 'safeSingleDose' : 'headroom' }
-}
-
-const largestAnswered = (history: ReturnType<typeof responseOf>['history'], exception: Situation['exception']['id']): number =>
-  Math.max(0, ...history.filter((it) => it.exception === exception && it.kind === 'learned').map(({ poured }) => poured))

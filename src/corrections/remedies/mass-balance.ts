@@ -41,9 +41,7 @@ export const massBalanceDose = (
   return {
     whole,
     firstShare: 1,
-    quantity: 'concentration',
-    from: found,
-    after: (amount) => found + (amount * brings) / bath.litres,
+    predicts: { quantity: 'concentration', from: found, after: (amount) => found + (amount * brings) / bath.litres },
     working: {
       calculation: 'massBalance',
       inputs: { foundGramsPerLitre: found, aimGramsPerLitre: aim, litres: bath.litres, gramsPerUnit: brings, responseFactor: factor },

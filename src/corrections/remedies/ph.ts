@@ -53,9 +53,7 @@ export const phDose = (situation: Situation, material: Material, factor: number)
   return {
     whole: result.amount * factor,
     firstShare: result.amount === 0 ? 1 : result.firstPortion / result.amount,
-    quantity: 'pH',
-    from: value,
-    after: (amount) => along(points, amount),
+    predicts: { quantity: 'pH', from: value, after: (amount) => along(points, amount) },
     working: { calculation: acidBaseDose.id, inputs, result, steps },
   }
 }

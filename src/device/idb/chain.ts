@@ -1,4 +1,5 @@
 import type { Kept } from '../kept.ts'
+import { ownChain } from '../own-chain.ts'
 import type { ChainHead, ChainStore } from '../store.ts'
 import { readHead, readKept } from './rows.ts'
 import { completed, strict, type Session } from './session.ts'
@@ -74,16 +75,18 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
       return gone
     }),
 
-  requeue: (dev, from, savedAt) =>
+  requeue: (from) =>
     save('outbox', async (database) => {
-      const transaction = database.transaction(['outbox', 'entries'], 'readwrite', strict)
+      const transaction = database.transaction(['outbox', 'entries', 'singles'], 'readwrite', strict)
       const outbox = transaction.objectStore('outbox')
-      const own = IDBKeyRange.bound([dev, from], [dev, lastSeq])
+      const head = readHead(await transaction.objectStore('singles').get('head'))
+      if (!head) return 0
+      const own = IDBKeyRange.bound([head.dev, from], [head.dev, lastSeq])
       const [rows, already] = await Promise.all([transaction.objectStore('entries').index('byChain').getAll(own), outbox.getAllKeys()])
       const waiting = new Set(already)
-      const back = rows.filter(({ entry }) => !waiting.has(entry.seq))
+      const back = ownChain(rows, head.h).filter(({ entry }) => !waiting.has(entry.seq))
       await completed(transaction, (ask) => {
-        for (const { entry } of back) ask(outbox.put({ seq: entry.seq, id: entry.id, savedAt }))
+        for (const { entry, time } of back) ask(outbox.put({ seq: entry.seq, id: entry.id, savedAt: time }))
       })
       return back.length
     }),

@@ -3,6 +3,7 @@ import { checkOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Machine } from '../../plan/machine.ts'
 import { openExceptions } from '../../projections/exceptions.ts'
+import { filmAtRisk } from '../../projections/film-at-risk.ts'
 import { standingHolds, type HoldNow } from '../../projections/holds.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -15,7 +16,6 @@ import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { filmText } from '../units.ts'
-import { filmAtRisk } from './film-at-risk.ts'
 
 /** Holding a machine: no production film on it until somebody releases it and says why. */
 export const HoldCard = ({ machine, plan }: { machine: Machine; plan: LabPlan }) => {
@@ -48,7 +48,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
   const about = open.find((it) => it.id === exception) ?? open[0]
   const [reason, setReason] = useState(about ? words.now.machine.outReason(checkOf(plan, about.check).name) : '')
   const [tried, setTried] = useState(false)
-  const risk = filmAtRisk(state, machine.id, now.value)
+  const risk = filmAtRisk(state, plan, machine, now.value)
   const save = async (): Promise<void> => {
     setTried(true)
     if (!reason.trim()) return
@@ -56,7 +56,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
       machine: machine.id,
       reason: reason.trim(),
       ...(about ? { exception: about.id } : {}),
-      ...(risk ? { filmAtRiskMetres: Math.round(risk.metres) } : {}),
+      ...(risk.kind === 'inDoubt' ? { filmAtRiskMetres: Math.round(risk.metres) } : {}),
     })
     if (saved) onDone()
   }
@@ -64,7 +64,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
     <Sheet title={words.now.machine.hold} closeName={words.shell.close} onClose={onDone}>
       <SavingProblem of={saving} />
       <Banner title={words.now.machine.leaderNote} />
-      {risk ? <p>{words.now.atRisk}: <strong>{filmText(risk.metres, plan.units.length)}</strong></p> : null}
+      {risk.kind === 'inDoubt' ? <p>{words.now.atRisk}: <strong>{filmText(risk.metres, plan.units.length)}</strong></p> : null}
       <Field name={words.now.machine.holdReason} value={reason} onChange={setReason} problem={tried && !reason.trim() ? words.now.machine.reasonMissing : undefined} />
       <HoldToConfirm done={saving.busy} hint={words.parts.hold} onConfirm={() => void save()}>{words.now.machine.holdSave}</HoldToConfirm>
     </Sheet>

@@ -1,6 +1,7 @@
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Machine } from '../../plan/machine.ts'
 import { openExceptions } from '../../projections/exceptions.ts'
+import { filmAtRisk } from '../../projections/film-at-risk.ts'
 import { standingHolds } from '../../projections/holds.ts'
 import { spanAt } from '../../projections/machines.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -13,7 +14,6 @@ import { PlaceIcon } from '../parts/place-icons.tsx'
 import { filmText, speedText } from '../units.ts'
 import { dueText } from './due-text.ts'
 import { ExceptionRow } from './exception-row.tsx'
-import { filmAtRisk } from './film-at-risk.ts'
 import { onPath, pathStations } from './path-stations.ts'
 import { useDue } from './use-due.ts'
 import './machine-card.css'
@@ -30,7 +30,7 @@ export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan
   const span = spanAt(state.machines[machine.id], now.value)
   const holds = standingHolds(state.holds, machine.id)
   const exceptions = openExceptions(state.exceptions).filter((it) => it.machine === machine.id)
-  const risk = filmAtRisk(state, machine.id, now.value)
+  const risk = filmAtRisk(state, plan, machine, now.value)
   const stations = pathStations(state, plan, machine, due, words)
   const next = due
     .filter(({ check }) => !exceptions.some((it) => it.check === check.id))
@@ -59,8 +59,8 @@ export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan
           />
         ))}
         {exceptions.map((exception) => <ExceptionRow key={exception.id} exception={exception} plan={plan} />)}
-        {risk ? (
-          <Row what={words.now.atRisk} value={<strong>{words.now.atRiskSince(filmText(risk.metres, plan.units.length), timeText(risk.since, plan.timeZone))}</strong>} />
+        {risk.kind === 'inDoubt' ? (
+          <Row what={<strong>{words.now.atRisk}</strong>} under={words.now.atRiskSince(timeText(risk.since, plan.timeZone))} value={<strong>{filmText(risk.metres, plan.units.length)}</strong>} />
         ) : null}
         {next.slice(0, rowsShown).map((it) => (
           <Row key={it.check.id} href={`/check/${it.check.id}`} what={it.check.name} value={<span class={`due ${it.status}`}>{dueText(it, now.value, words)}</span>} />

@@ -70,7 +70,7 @@ export const MachineScreen = () => {
           {speed === undefined ? (
             <Button wide onPress={() => setSpeed('')}>{words.now.machine.otherSpeed}</Button>
           ) : (
-            <NumberPad value={speed} onChange={(value) => { setSpeed(value); setProblem(undefined) }} onEnter={() => void save()} decimals={1} names={{ pad: words.now.machine.speed, ...words.pad }} />
+            <NumberPad value={speed} onChange={(value) => { setSpeed(value); setProblem(undefined) }} onEnter={() => void save()} decimals={1} names={{ ...words.pad, pad: words.now.machine.speed }} />
           )}
         </div>
       ) : null}

@@ -1,7 +1,14 @@
+import { useMemo } from 'preact/hooks'
+import { shiftAt } from '../../plan/shift-time.ts'
+import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { Empty } from '../parts/banner.tsx'
+import { timeText } from '../format.ts'
+import { Banner, Empty } from '../parts/banner.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
 import { Screen } from '../screen.tsx'
 import { MachineCard } from './machine-card.tsx'
+import { nextThing } from './next-thing.ts'
+import { everyMilliseconds } from './use-due.ts'
 
 /** The laboratory as it stands: each machine, what is out, what is due, and the one thing to do next. */
 export const Now = () => {
@@ -14,10 +21,39 @@ export const Now = () => {
       </Screen>
     )
   }
-  const inForce = plan.value.plan
+  return <Known plan={plan.value.plan} />
+}
+
+const Known = ({ plan }: { plan: LabPlan }) => {
+  const { lab, rounds, now } = useApp()
+  const words = useWords()
+  const tick = Math.floor(now.value / everyMilliseconds)
+  const next = useMemo(() => nextThing(lab.value.state, plan, rounds.round.value, now.value, words), [lab.value, plan, rounds.round.value, tick, words])
+  const shift = useMemo(() => shiftAt(plan, now.value).shift.name, [plan, tick])
   return (
-    <Screen title={words.now.title}>
-      {inForce.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={inForce} />)}
+    <Screen
+      title={words.now.title}
+      meta={`${timeText(now.value, plan.timeZone)} · ${shift}`}
+      next={next.href ? <LinkButton kind="go" href={next.href}>{next.label}</LinkButton> : <p class="wait">{next.label}</p>}
+    >
+      <Unsent />
+      {plan.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={plan} />)}
     </Screen>
+  )
+}
+
+/** What has waited too long on this phone, said loudly here; on the other screens it is framed in the head. */
+const Unsent = () => {
+  const { sending, now, phone } = useApp()
+  const words = useWords()
+  const { waiting, oldestAt, concern } = sending.value
+  if (concern === 'none' || oldestAt === undefined) return null
+  const span = words.time.span(now.value - oldestAt)
+  const { unsent } = words.shell
+  return (
+    <Banner kind={concern === 'alarm' ? 'stop' : 'warn'} title={concern === 'alarm' ? unsent.alarm(waiting, span) : unsent.warning(waiting, span)}>
+      <p>{concern === 'alarm' ? unsent.alarmMore : unsent.warningMore}</p>
+      <Button wide onPress={() => phone.sendNow()}>{unsent.send}</Button>
+    </Banner>
   )
 }

@@ -4,7 +4,7 @@ import { dueAtMachine, type Due } from '../../projections/due.ts'
 import { useApp } from '../app-context.ts'
 
 /** Working out what is due asks the calendar; that often is often enough. */
-const everyMilliseconds = 5_000
+export const everyMilliseconds = 5_000
 
 /** What is due or falls due next at a machine, worked out anew when something came in or some seconds have gone. */
 export const useDue = (machine: Machine): Due[] => {

@@ -8,7 +8,7 @@ const width = 32
 
 interface BathGaugeProps {
   limits: Limits
-  /** Nothing keyed yet: the column stands at the aim, without a pointer. */
+  /** Nothing saved yet: the glass is empty and only shows where it should stand. */
   value?: number | undefined
   /** What it shows, in words. */
   name: string
@@ -20,17 +20,23 @@ export const BathGauge = ({ limits, value, name }: BathGaugeProps) => {
   const y = (at: number): number => Math.round((height / 2) * (1 - scale.share(at)) * 10) / 10
   const level = value === undefined ? height / 2 : y(value)
   const verdict = value === undefined ? 'none' : judge(limits, value).verdict
-  const inner = { top: limits.warningHigh ?? limits.actionHigh, bottom: limits.warningLow ?? limits.actionLow }
+  const high = limits.warningHigh ?? limits.actionHigh
+  const low = limits.warningLow ?? limits.actionLow
+  const top = high === undefined ? 0 : y(high)
+  const bottom = low === undefined ? height : y(low)
   const across = (at: number | undefined, kind: 'action' | 'warning') =>
     at === undefined ? null : <line class={kind} x1={kind === 'action' ? left - 7 : left} x2={left + width + (kind === 'action' ? 7 : 0)} y1={y(at)} y2={y(at)} />
   return (
     <svg class="gauge" viewBox={`0 -3 64 ${height + 6}`} role="img" aria-label={name}>
       <rect class="glass" x={left} y={0} width={width} height={height} rx="5" />
-      <path class="liquid" d={`M${left} ${level}h${width}V${height - 5}q0 5 -5 5h-${width - 10}q-5 0 -5 -5z`} />
-      <line class="surface" x1={left} x2={left + width} y1={level} y2={level} />
-      {inner.top !== undefined || inner.bottom !== undefined ? (
-        <line class="good" x1={left + width / 2} x2={left + width / 2} y1={inner.top === undefined ? 4 : y(inner.top)} y2={inner.bottom === undefined ? height - 4 : y(inner.bottom)} />
-      ) : null}
+      {value === undefined ? (
+        <rect class="good" x={left} width={width} y={top} height={bottom - top} rx="3" />
+      ) : (
+        <>
+          <path class="liquid" d={`M${left} ${level}h${width}V${height - 5}q0 5 -5 5h-${width - 10}q-5 0 -5 -5z`} />
+          <line class="surface" x1={left} x2={left + width} y1={level} y2={level} />
+        </>
+      )}
       {across(limits.actionHigh, 'action')}
       {across(limits.warningHigh, 'warning')}
       {across(limits.warningLow, 'warning')}

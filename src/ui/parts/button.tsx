@@ -3,7 +3,7 @@ import './button.css'
 
 interface ButtonProps {
   /** `go`: the one thing to do next. `stop`: ends or throws away. `plain`: a way out. */
-  kind?: 'go' | 'stop' | 'plain'
+  kind?: 'go' | 'stop' | 'plain' | undefined
   wide?: boolean
   /** Why it cannot be pressed yet, said by a screen reader; a press then does nothing. */
   notYet?: string | undefined
@@ -25,7 +25,7 @@ export const Button = ({ kind, wide, notYet, onPress, children }: ButtonProps) =
   </button>
 )
 
-export const LinkButton = ({ kind, wide, href, children }: { kind?: 'go' | 'stop' | 'plain'; wide?: boolean; href: string; children: ComponentChildren }) => (
+export const LinkButton = ({ kind, wide, href, children }: { kind?: 'go' | 'stop' | 'plain' | undefined; wide?: boolean; href: string; children: ComponentChildren }) => (
   <a class={`button${kind ? ` ${kind}` : ''}${wide ? ' wide' : ''}`} href={href}>
     {children}
   </a>

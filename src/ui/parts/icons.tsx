@@ -15,6 +15,7 @@ export const SentIcon = () => <Icon size={20}><path d="M4 12.5l5 5L20 6.5" /></I
 export const WaitingIcon = () => <Icon size={20}><path d="M12 20V6 M6 12l6-6 6 6 M5 3h14" /></Icon>
 /** A bar across the strand. */
 export const HoldIcon = () => <Icon><path d="M3 12h4 M17 12h4 M9 5v14 M15 5v14" /></Icon>
+export const CallIcon = () => <Icon><path d="M5 4h4l1.5 5-2.5 2a12 12 0 005 5l2-2.5 5 1.5v4c0 1-1 2-2 2A16 16 0 013 6c0-1 1-2 2-2z" /></Icon>
 export const LightIcon = () => <Icon><circle cx="12" cy="12" r="4" /><path d="M12 3v2 M12 19v2 M3 12h2 M19 12h2 M5.6 5.6L7 7 M17 17l1.4 1.4 M18.4 5.6L17 7 M7 17l-1.4 1.4" /></Icon>
 
 /** The five places, each in the language of film and tank. */

@@ -1,4 +1,3 @@
-import type { Quantity } from '../../../plan/check.ts'
 import type { MachineState } from '../../../plan/schedule.ts'
 
 export const now = {
@@ -13,7 +12,7 @@ export const now = {
   held: (since: string): string => `Held since ${since}`,
   heldMore: 'No production film until it is released.',
   atRisk: 'Film at risk',
-  atRiskSince: (length: string, since: string): string => `${length} since ${since}`,
+  atRiskSince: (since: string): string => `run since ${since}, the last good check`,
   speed: (state: string, speed: string): string => `${state} · ${speed}`,
   phase: {
     toConfirm: 'Read again to confirm',
@@ -34,6 +33,7 @@ export const now = {
     goOn: (done: number, of: number): string => `Go on with the round · ${done} of ${of}`,
     again: (check: string): string => `Read again: ${check}`,
     recheck: (check: string): string => `Re-check: ${check}`,
+    correct: (check: string): string => `Correct: ${check}`,
     nextAt: (time: string): string => `Next round at ${time}`,
     none: 'Nothing to do now',
   },
@@ -43,8 +43,9 @@ export const now = {
     state: 'What is it doing?',
     speed: 'Speed',
     aim: (speed: string): string => `Aim ${speed}`,
-    save: 'Save',
-    saved: (state: string): string => `Saved: ${state}`,
+    otherSpeed: 'Another speed',
+    saveState: (state: string, speed: string | undefined): string => (speed ? `Save: ${state}, ${speed}` : `Save: ${state}`),
+    outReason: (check: string): string => `${check} out of limits`,
     badSpeed: 'Key the speed as a number, such as 30.5.',
     hold: 'Hold the machine',
     holdReason: 'Why is it held?',
@@ -56,6 +57,7 @@ export const now = {
     leaderNote: 'Stop feeding work, run leader through, tag every roll since the last good check. Do not stop the machine dead with film in the developer, unless people are at risk or film is breaking.',
   },
   stationScreen: {
+    open: 'Out of limits',
     checks: 'Checks here',
     last: (when: string): string => `last ${when}`,
     never: 'not done yet',
@@ -65,11 +67,5 @@ export const now = {
     startingValue: 'starting value',
     none: 'The plan has no check at this station.',
   },
-  quantity: {
-    temperature: 'temperature', temperatureDifference: 'temperature difference', pH: 'pH', level: 'level', specificGravity: 'specific gravity', flow: 'flow',
-    replenishment: 'replenishment', concentration: 'concentration', pressure: 'pressure', pressureDrop: 'pressure drop', speed: 'speed', duration: 'time',
-    humidity: 'humidity', current: 'current', voltage: 'voltage', frequency: 'frequency', airSpeed: 'air speed', volume: 'volume', footage: 'footage',
-    residual: 'residual', density: 'density',
-  } satisfies Record<Quantity, string>,
   states: ['startUp', 'running', 'standby', 'changeOver', 'shutDown', 'stopped'] satisfies MachineState[],
 }

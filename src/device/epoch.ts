@@ -1,0 +1,48 @@
+import { receipt as receiptShape } from '../wire/messages.ts'
+import { enrolText } from '../wire/signed-texts.ts'
+import { publicHalf } from './web-seal.ts'
+import type { ExchangeParts } from './exchange-parts.ts'
+import type { Identity } from './identity.ts'
+import { sendProblemOf, type SendProblem } from './problems.ts'
+import { readDeviceName } from './device-name.ts'
+
+export type Renewed = { ok: true; epoch: string } | { ok: false; problem: SendProblem }
+
+/**
+ * The server's database is another one than before: it was restored from a backup, or its end was cut off. Own entries that it lacks
+ * go back into the outbox, from there on as ever; the record is pulled anew from its start. A server so old that it does not know
+ * this phone is shown the receipt that it once signed, and a supervisor confirms again.
+ */
+export const renewEpoch = async ({ store, door, identity }: ExchangeParts & { identity: Identity }): Promise<Renewed> => {
+  const me = await door.call('me')
+  if (!me.ok) {
+    const problem = sendProblemOf(me.problem)
+    return problem.code === 'unauthorised' ? enrolAgain({ store, door, identity }) : { ok: false, problem }
+  }
+  const { epoch, lastSeq, state } = me.answer
+  await store.requeue(lastSeq + 1)
+  await setState({ store, identity }, state === 'waiting' ? 'waiting' : 'enrolled')
+  return { ok: true, epoch }
+}
+
+/** Shows the receipt to a server that does not know this phone. */
+const enrolAgain = async ({ store, door, identity }: Pick<ExchangeParts, 'store' | 'door'> & { identity: Identity }): Promise<Renewed> => {
+  const { dev, epoch, seed, sig } = identity.receipt
+  const answered = await door.call('enrolAgain', {
+    body: {
+      receipt: { dev, epoch, seed, sig },
+      key: await publicHalf(identity.keys),
+      name: await readDeviceName(store),
+      sig: await identity.signer.sign(enrolText(sig)),
+    },
+  })
+  if (!answered.ok) return { ok: false, problem: sendProblemOf(answered.problem) }
+  await setState({ store, identity }, answered.answer.state)
+  await store.requeue(1)
+  return { ok: false, problem: { code: 'notConfirmed' } }
+}
+
+/** The receipt stays as it was signed; only whether a supervisor has confirmed it changes. */
+export const setState = async ({ store }: Pick<ExchangeParts, 'store'> & { identity: Identity }, state: 'waiting' | 'enrolled'): Promise<void> => {
+  await store.revise('singles', 'receipt', (raw) => ({ ...receiptShape.parse(raw), state }))
+}

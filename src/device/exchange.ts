@@ -1,0 +1,79 @@
+import { renewEpoch, setState } from './epoch.ts'
+import type { ExchangeParts, Exchanging } from './exchange-parts.ts'
+import { handIn } from './hand-in.ts'
+import { readIdentity } from './identity.ts'
+import { sendProblemOf, type SendProblem } from './problems.ts'
+import { pullAll } from './pull.ts'
+import { pushAll } from './push.ts'
+import { sendReport } from './report.ts'
+import { sendPhotos } from './send-photos.ts'
+import { StoreFault } from './faults.ts'
+
+/** What one exchange with the server did. With a problem it did not come to its end; what is counted was done all the same. */
+export interface Exchanged {
+  sent: number
+  received: number
+  /** Own entries that this phone had lost and the server gave back. */
+  regained: number
+  photosSent: number
+  problem?: SendProblem
+}
+
+/** A server restored while we speak to it, and again: each time the exchange begins anew, but not for ever. */
+const mostEpochs = 4
+
+/** Pushes what waits, pulls what is new, sends photos and files to hand in, and reports. */
+export const exchange = async (parts: ExchangeParts): Promise<Exchanged> => {
+  const done: Exchanged = { sent: 0, received: 0, regained: 0, photosSent: 0 }
+  try {
+    const problem = await run(parts, done)
+    return problem ? { ...done, problem } : done
+  } catch (thrown) {
+    if (!(thrown instanceof StoreFault)) throw thrown
+    return { ...done, problem: { code: 'store', fault: thrown.code, where: thrown.where } }
+  }
+}
+
+const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem | undefined> => {
+  const identity = await readIdentity(parts.store)
+  if (!identity) return { code: 'notEnrolled' }
+  if (identity.receipt.state === 'waiting') {
+    const me = await parts.door.call('me')
+    if (!me.ok) return sendProblemOf(me.problem)
+    if (me.answer.state === 'waiting') return { code: 'notConfirmed' }
+    await setState({ ...parts, identity }, 'enrolled')
+  }
+  let epoch = (await parts.store.cursor())?.epoch ?? identity.receipt.epoch
+  let standing: SendProblem | undefined
+  for (let epochs = 0; epochs < mostEpochs; epochs++) {
+    const now: Exchanging = { ...parts, identity, epoch }
+    const pushed = await pushAll(now)
+    done.sent += pushed.sent
+    // A phone whose own entries are not taken can still see the others'.
+    standing = pushed.problem
+    if (standing && !isOfEntries(standing)) return standing
+    const pulled = pushed.epochChanged ? { received: 0, regained: 0, epochChanged: true } : await pullAll(now)
+    done.received += pulled.received
+    done.regained += pulled.regained
+    if (!pulled.epochChanged && 'problem' in pulled && pulled.problem) {
+      // A record that goes back is shown the head that it once signed; it then begins a new epoch.
+      if (pulled.problem.code !== 'recordBroken' || !(await isAdmitted(parts))) return standing ?? pulled.problem
+    } else if (!pulled.epochChanged) break
+    const renewed = await renewEpoch(now)
+    if (!renewed.ok) return renewed.problem
+    epoch = renewed.epoch
+  }
+  const photos = await sendPhotos(parts)
+  done.photosSent = photos.sent
+  const handed = await handIn(parts)
+  const reported = await sendReport(parts)
+  return standing ?? photos.problem ?? handed ?? (reported.ok ? undefined : sendProblemOf(reported.problem))
+}
+
+const isOfEntries = ({ code }: SendProblem): boolean => code === 'fork' || code === 'entryRefused' || code === 'quota'
+
+/** The server grants that its record no longer reaches the head that this phone has seen. */
+const isAdmitted = async (parts: ExchangeParts): Promise<boolean> => {
+  const reported = await sendReport(parts)
+  return reported.ok && ['behind', 'other', 'otherEpoch'].includes(reported.answer.witness)
+}

@@ -1,0 +1,71 @@
+import { wireVersion, type PushAnswer } from '../wire/messages.ts'
+import type { Exchanging } from './exchange-parts.ts'
+import { nextBatch } from './outbox.ts'
+import { sendProblemOf, type SendProblem } from './problems.ts'
+
+type PushError = NonNullable<PushAnswer['error']>
+
+export interface Pushed {
+  sent: number
+  /** The server has another database than the one this phone last spoke to. */
+  epochChanged?: boolean
+  problem?: SendProblem
+}
+
+/** How often the server may send this phone back to an earlier entry before it is taken to contradict itself. */
+const mostReturns = 3
+
+/**
+ * Sends what waits, oldest first, until nothing waits. Entries leave the outbox for one reason only: an acknowledgement that names
+ * their id. An answer that got lost costs nothing, as sending again is answered with the same acknowledgements.
+ */
+export const pushAll = async ({ store, door, identity, epoch, onEntries }: Exchanging): Promise<Pushed> => {
+  const { dev } = identity.receipt
+  let sent = 0
+  let returns = 0
+  for (;;) {
+    const { oldest } = await store.waiting()
+    if (!oldest) return { sent }
+    const entries = await nextBatch(store, dev, oldest)
+    const answered = await door.call('push', { body: { v: wireVersion, dev, epoch, entries } })
+    if (!answered.ok) return { sent, problem: sendProblemOf(answered.problem) }
+    const { acks, error, lastSeq } = answered.answer
+    const gone = await store.acknowledge(epoch, acks)
+    sent += gone.length
+    if (gone.length) onEntries(gone)
+    if (!error) {
+      if (!gone.length && (await store.waiting()).oldest?.seq === oldest.seq) return { sent, problem: { code: 'strange', status: 200, detail: 'no acks' } }
+      continue
+    }
+    if (error.code === 'epoch') return { sent, epochChanged: true }
+    if (isStanding(error.code)) {
+      // Taken in all the same, so the rest is sent too; then it is said.
+      if (gone.length && (await store.waiting()).oldest) continue
+      return { sent, problem: { code: error.code } }
+    }
+    if ((error.code === 'gap' || error.code === 'chain') && error.want !== undefined && error.want < oldest.seq && returns++ < mostReturns) {
+      if ((await store.requeue(error.want)) > 0) continue
+    }
+    return { sent, problem: problemOf(error, lastSeq) }
+  }
+}
+
+const isStanding = (code: PushError['code']): code is 'quarantined' | 'revoked' | 'retired' =>
+  code === 'quarantined' || code === 'revoked' || code === 'retired'
+
+const problemOf = ({ code, seq }: PushError, lastSeq: number): SendProblem => {
+  switch (code) {
+    case 'fork':
+      return { code, seq: seq ?? lastSeq }
+    case 'quota':
+      return { code }
+    case 'signature':
+    case 'envelope':
+    case 'tooLarge':
+    case 'chain':
+    case 'gap':
+      return { code: 'entryRefused', seq: seq ?? lastSeq + 1, why: code }
+    default:
+      return { code: 'refused', error: code }
+  }
+}

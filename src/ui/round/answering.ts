@@ -1,0 +1,122 @@
+import { useState } from 'preact/hooks'
+import type { Check, LookCheck, ReadingCheck, StripCheck } from '../../plan/check.ts'
+import { judgeStrip } from '../../plan/judge-strip.ts'
+import { judge, type Verdict } from '../../plan/limits.ts'
+import { instantWithOffset } from '../../device/clock.ts'
+import type { Mark } from '../../projections/checks.ts'
+import type { EntryId } from '../../record/ids.ts'
+import type { DataOf } from '../../record/kinds.ts'
+import { useApp } from '../app-context.ts'
+import { buzz } from '../buzz.ts'
+import { useSaving, type Saving } from '../saving.ts'
+import { useWords } from '../app-context.ts'
+import type { Asked } from './asked.ts'
+import type { Half } from './half.ts'
+
+/** What was just saved, and what was known before it: the previous value is shown from now on, not earlier. */
+export interface Saved {
+  id: EntryId
+  kind: 'reading' | 'look' | 'strip'
+  verdict: Verdict
+  value?: number
+  keyed?: string
+  figures?: Readonly<Record<string, number>>
+  before: readonly Mark[]
+  asked: Asked
+}
+
+export interface Answering {
+  saving: Saving
+  saved: Saved | undefined
+  reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean }): Promise<void>
+  look(check: LookCheck, right: boolean): Promise<void>
+  strip(check: StripCheck, densities: DataOf<'strip'>['densities']): Promise<void>
+  skip(check: Check, due: number, reason: DataOf<'skip'>['reason'], remark: string): Promise<void>
+  /** Takes the last one back; the log keeps both. */
+  undo(): Promise<void>
+  /** The same check once more. */
+  again(): void
+}
+
+interface AnsweringParts {
+  half: Half
+  asked: Asked
+  round: string | undefined
+  onAnswered(how: 'done' | 'skipped', id: EntryId): void
+  onUndone(id: EntryId, keyed: string): void
+}
+
+export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: AnsweringParts): Answering => {
+  const { phone, plan, lab, rounds } = useApp()
+  const words = useWords()
+  const saving = useSaving()
+  const [saved, setSaved] = useState<Saved>()
+
+  const shared = (check: Check) => {
+    const now = phone.clock.now()
+    const notedAt = rounds.noted.value[check.id]
+    return {
+      check: check.id,
+      plan: plan.value!.id,
+      ...asked.refs,
+      ...(round ? { round } : {}),
+      ...(half.atTank ? { atTank: true } : {}),
+      ...(notedAt === undefined
+        ? { stationSeconds: Math.max(0, Math.round((now - half.stationSince) / 1000)) }
+        : { notedAt: instantWithOffset(notedAt, -new Date(notedAt).getTimezoneOffset()) }),
+    }
+  }
+  const keep = async (id: EntryId | undefined, check: Check, it: Omit<Saved, 'id' | 'before' | 'asked'>, before: readonly Mark[]): Promise<void> => {
+    if (!id) {
+      buzz('refused')
+      return
+    }
+    buzz(it.verdict === 'ACT' ? 'act' : it.verdict === 'WARN' ? 'warn' : 'saved')
+    setSaved({ ...it, id, before, asked })
+    if (rounds.noted.value[check.id] !== undefined) await rounds.note(check.id, undefined)
+    onAnswered('done', id)
+  }
+  const recent = (check: Check): readonly Mark[] => [...(lab.value.state.checks[check.id]?.recent ?? [])]
+
+  return {
+    saving,
+    saved,
+    reading: async (check, { value, keyed, secondLook }) => {
+      const before = recent(check)
+      const { verdict } = judge(check.limits, value)
+      const id = await saving.save('reading', {
+        ...shared(check), value, keyed, unit: check.unit, how: 'keyed', verdict, ...(secondLook ? { secondLook } : {}),
+      })
+      await keep(id, check, { kind: 'reading', verdict, value, keyed }, before)
+    },
+    look: async (check, right) => {
+      const before = recent(check)
+      const id = await saving.save('look', { ...shared(check), right })
+      await keep(id, check, { kind: 'look', verdict: right ? 'IN' : 'ACT' }, before)
+    },
+    strip: async (check, densities) => {
+      const before = recent(check)
+      const figures = Object.fromEntries(Object.entries(densities).map(([name, { value }]) => [name, value]))
+      const { verdict } = judgeStrip(check, figures)
+      const { check: id, plan: planId, round: roundId, repeatOf, notedAt }: Partial<DataOf<'strip'>> & Pick<DataOf<'strip'>, 'check' | 'plan'> = shared(check)
+      const entry = await saving.save('strip', {
+        check: id, plan: planId, densities, figures, verdict, ...(roundId ? { round: roundId } : {}), ...(repeatOf ? { repeatOf } : {}), ...(notedAt ? { notedAt } : {}),
+      })
+      await keep(entry, check, { kind: 'strip', verdict, figures }, before)
+    },
+    skip: async (check, due, reason, remark) => {
+      const id = await saving.save('skip', { check: check.id, due, reason, ...(remark ? { remark } : {}), ...(round ? { round } : {}) })
+      if (!id) return
+      buzz('saved')
+      onAnswered('skipped', id)
+    },
+    undo: async () => {
+      if (!saved) return
+      const done = await saving.save('withdraw', { ref: saved.id, why: words.saving.undoWhy })
+      if (!done) return
+      setSaved(undefined)
+      onUndone(saved.id, saved.keyed ?? '')
+    },
+    again: () => setSaved(undefined),
+  }
+}

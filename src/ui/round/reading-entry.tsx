@@ -1,0 +1,97 @@
+import { useState } from 'preact/hooks'
+import type { ReadingCheck } from '../../plan/check.ts'
+import { parseKeyed, type KeyedProblem } from '../../rounds/keyed.ts'
+import { secondLook, type SecondLook } from '../../rounds/second-look.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { buzz } from '../buzz.ts'
+import { decimalsOf, numberText } from '../format.ts'
+import { BathGauge } from '../parts/bath-gauge.tsx'
+import { Button } from '../parts/button.tsx'
+import { NumberPad } from '../parts/number-pad.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { Screen } from '../screen.tsx'
+import { EntryTools } from './entry-tools.tsx'
+import type { FlowProps } from './flow.ts'
+import { SecondLookSheet } from './second-look-sheet.tsx'
+import { Settle } from './settle.tsx'
+import { Where } from './where.tsx'
+
+interface Doubt {
+  value: number
+  keyed: string
+  far?: SecondLook
+  /** Seconds settled so far, where that is too short. */
+  settledFor?: number
+}
+
+/** One number off one instrument: what, where and how above, the pad under the thumb. Nothing is judged before it is saved. */
+export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf, onNoted }: FlowProps<ReadingCheck>) => {
+  const { lab, phone, rounds } = useApp()
+  const words = useWords()
+  const [problem, setProblem] = useState<KeyedProblem>()
+  const [doubt, setDoubt] = useState<Doubt>()
+  const decimals = decimalsOf(check.step)
+  const unit = check.unit === '1' ? '' : check.unit
+  const text = (value: number): string => numberText(value, decimals)
+
+  const keep = (given: { value: number; keyed: string; secondLook: boolean }): void => void answering.reading(check, given)
+  const save = (): void => {
+    const parsed = parseKeyed(half.keyed, { decimals, low: check.instrument.low, high: check.instrument.high })
+    if (!parsed.ok) {
+      setProblem(parsed.problem)
+      buzz('refused')
+      return
+    }
+    const { value, keyed } = parsed
+    const far = secondLook(check, lab.value.state.checks[check.id], value)
+    const settledFor = unsettledFor(check, half.settlingSince, rounds.noted.value[check.id] === undefined, phone.clock.now())
+    if (far || settledFor !== undefined) setDoubt({ value, keyed, ...(far ? { far } : {}), ...(settledFor === undefined ? {} : { settledFor }) })
+    else keep({ value, keyed, secondLook: false })
+  }
+  const change = (keyed: string): void => {
+    setProblem(undefined)
+    onHalf({ ...half, keyed })
+  }
+  const { problems } = words.round
+  const { limits } = check
+  const low = limits.actionLow === undefined ? undefined : text(limits.actionLow)
+  const high = limits.actionHigh === undefined ? undefined : text(limits.actionHigh)
+  return (
+    <Screen title={check.name} back meta={meta} fills next={<Button kind="go" onPress={save}>{words.round.check.save}</Button>}>
+      <Where check={check} asked={asked} />
+      <SavingProblem of={answering.saving} />
+      <div class="reading">
+        <BathGauge limits={limits} name={words.round.check.gauge(check.name, undefined)} />
+        <div class="number">
+          <output class={`keyed${half.keyed.length > 5 ? ' long' : ''}`} aria-live="polite">{half.keyed || <span class="cursor" role="img" aria-label={words.round.check.empty} />}</output>
+          <p>{unit} <span class="quiet">{words.round.check.aim(text(limits.aim))}</span></p>
+          <p class="small quiet">{words.round.check.limits(low, high)}</p>
+          {check.settleSeconds ? (
+            <Settle seconds={check.settleSeconds} since={half.settlingSince} onStart={() => onHalf({ ...half, settlingSince: phone.clock.now() })} />
+          ) : null}
+        </div>
+      </div>
+      {problem ? <p class="problem" role="alert">{problems[problem.code](problem as never)}</p> : null}
+      <NumberPad value={half.keyed} onChange={change} onEnter={save} decimals={decimals} minus={check.instrument.low < 0} names={words.pad} />
+      <EntryTools check={check} due={due} answering={answering} onNoted={onNoted} />
+      {doubt ? (
+        <SecondLookSheet
+          check={check}
+          keyed={doubt.keyed}
+          far={doubt.far}
+          settledFor={doubt.settledFor}
+          onAgain={() => { setDoubt(undefined); change('') }}
+          onWait={() => setDoubt(undefined)}
+          onKeep={() => { setDoubt(undefined); keep({ value: doubt.value, keyed: doubt.keyed, secondLook: doubt.far !== undefined }) }}
+        />
+      ) : null}
+    </Screen>
+  )
+}
+
+/** Seconds settled where that is too short; a value noted on paper was settled then. */
+const unsettledFor = ({ settleSeconds }: ReadingCheck, since: number | undefined, here: boolean, now: number): number | undefined => {
+  if (!settleSeconds || !here) return undefined
+  const been = since === undefined ? 0 : (now - since) / 1000
+  return been < settleSeconds ? Math.floor(been) : undefined
+}

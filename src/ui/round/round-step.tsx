@@ -1,0 +1,72 @@
+import { useState } from 'preact/hooks'
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import { answer, goTo, isFinished, key, scan, settle, takeBack, type Round } from '../../rounds/round.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { CheckFlow } from './check-flow.tsx'
+import type { Half } from './half.ts'
+import { RoundSummary } from './round-summary.tsx'
+
+/** The step at hand. After saving, the round has moved on already; what was saved stays in sight until one goes on. */
+export const RoundStep = ({ round, plan }: { round: Round; plan: LabPlan }) => {
+  const { rounds, phone } = useApp()
+  const words = useWords()
+  const [shown, setShown] = useState(round.at)
+  const [atSummary, setAtSummary] = useState(isFinished(round))
+  if (atSummary) return <RoundSummary round={round} plan={plan} />
+
+  const step = round.steps[shown]!
+  const check = plan.checks.find(({ id }) => id === step.check)
+  const goOn = (): void => {
+    const current = rounds.round.value
+    if (!current || isFinished(current)) setAtSummary(true)
+    else setShown(current.at)
+  }
+  const keep = (next: Round): void => void rounds.setRound(next)
+  // A plan revision may have taken the check away while the round was open.
+  if (!check) {
+    keep(goTo({ ...round, steps: round.steps.filter((it) => it !== step) }, 0, phone.clock.now()))
+    setShown(0)
+    return null
+  }
+  const half: Half = {
+    keyed: round.keyed,
+    stationSince: round.stationSince,
+    atTank: round.atTank,
+    ...(round.settlingSince === undefined ? {} : { settlingSince: round.settlingSince }),
+  }
+  const onHalf = (next: Half): void => {
+    let it = key(round, next.keyed)
+    if (next.settlingSince !== undefined && next.settlingSince !== round.settlingSince) it = settle(it, next.settlingSince)
+    keep(next.atTank && !round.atTank ? scan(it) : it)
+  }
+  const following = round.steps.findIndex((it, index) => index !== shown && !it.outcome)
+  const nextCheck = plan.checks.find(({ id }) => id === round.steps[round.at]?.check)
+  return (
+    <CheckFlow
+      key={`${shown} ${check.id}`}
+      check={check}
+      half={half}
+      due={step.due}
+      meta={words.round.step(shown + 1, round.steps.length)}
+      round={round.id}
+      onHalf={onHalf}
+      onAnswered={(how, id) => {
+        const moved = answer(rounds.round.value ?? round, how, id, phone.clock.now())
+        keep(moved)
+        if (how === 'skipped') {
+          if (isFinished(moved)) setAtSummary(true)
+          else setShown(moved.at)
+        }
+      }}
+      onUndone={(id, keyed) => keep(key(takeBack(rounds.round.value ?? round, id, phone.clock.now()), keyed))}
+      onNoted={() => {
+        if (following < 0) return
+        const after = round.steps.findIndex((it, index) => index > shown && !it.outcome)
+        const at = after < 0 ? following : after
+        keep(goTo(round, at, phone.clock.now()))
+        setShown(at)
+      }}
+      next={{ label: isFinished(round) || !nextCheck ? words.round.verdict.finish : words.round.verdict.next(nextCheck.name), go: goOn }}
+    />
+  )
+}

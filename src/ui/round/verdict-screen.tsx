@@ -1,0 +1,153 @@
+import { useState } from 'preact/hooks'
+import type { Check } from '../../plan/check.ts'
+import { placeOf } from '../../plan/find.ts'
+import { pairFindings } from '../../projections/pairs.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { useCountdown } from '../countdown.ts'
+import { decimalsOf, numberText } from '../format.ts'
+import { AskHold } from '../now/hold-card.tsx'
+import { Banner } from '../parts/banner.tsx'
+import { BathGauge } from '../parts/bath-gauge.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
+import { Spark } from '../parts/spark.tsx'
+import { VerdictMark } from '../parts/verdict-mark.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { Screen } from '../screen.tsx'
+import type { Answering, Saved } from './answering.ts'
+import { outcomeOf, type Outcome } from './outcome.ts'
+
+const undoMilliseconds = 12_000
+const sparkReadings = 12
+
+interface VerdictScreenProps {
+  check: Check
+  saved: Saved
+  answering: Answering
+  meta: string
+  /** Where one goes on. */
+  next: { label: string; go(): void }
+}
+
+/** After the durable write: the verdict, the reading before, the short trend, and what it asks for. */
+export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictScreenProps) => {
+  const { lab, plan, phone, router } = useApp()
+  const words = useWords()
+  const say = words.round.verdict
+  const [savedAt] = useState(() => phone.clock.now())
+  const undoLeft = useCountdown(savedAt + undoMilliseconds)
+  const [holding, setHolding] = useState(false)
+  const inForce = plan.value!.plan
+  const outcome = outcomeOf(lab.value.state, check, saved, phone.clock.now())
+  const exception = 'exception' in outcome ? outcome.exception : undefined
+  const correctEarly = async (): Promise<void> => {
+    const noted = await answering.saving.save('note', { text: say.warnNote, about: 'general', exception: saved.id })
+    if (noted) router.go(`/exception/${saved.id}`)
+  }
+  const goOn = <Button kind={goesOn(outcome) ? 'go' : undefined} wide onPress={next.go}>{next.label}</Button>
+  return (
+    <Screen
+      title={check.name}
+      back
+      meta={meta}
+      next={
+        <>
+          {outcome.code === 'confirm' ? <Button kind="go" onPress={answering.again}>{say.readAgain}</Button> : null}
+          {outcome.code === 'holdNow' ? <Button kind="go" onPress={() => setHolding(true)}>{words.now.machine.hold}</Button> : null}
+          {exception && outcome.code !== 'confirm' ? (
+            <LinkButton kind={outcome.code === 'holdNow' ? undefined : 'go'} wide href={`/exception/${exception.id}`}>{say.toException}</LinkButton>
+          ) : null}
+          {outcome.code === 'warn' ? <Button wide onPress={() => void correctEarly()}>{say.warnAnswer}</Button> : null}
+          {goOn}
+        </>
+      }
+    >
+      <div class="saved" role="status">
+        <span>{words.saving.saved}</span>
+        {undoLeft > 0 ? <Button onPress={() => void answering.undo()}>{`${words.saving.undo} · ${Math.ceil(undoLeft / 1000)}`}</Button> : null}
+      </div>
+      <SavingProblem of={answering.saving} />
+      {check.kind === 'reading' && saved.value !== undefined ? <ReadingResult check={check} saved={saved} value={saved.value} /> : null}
+      {check.kind === 'look' ? <p class="verdict-line"><VerdictMark verdict={saved.verdict} /> <strong>{saved.verdict === 'IN' ? check.right : check.wrong}</strong></p> : null}
+      {check.kind === 'strip' ? <StripResult check={check} saved={saved} /> : null}
+      <OutcomeBanner outcome={outcome} />
+      {pairFindings(lab.value.state, inForce, phone.clock.now())
+        .filter((it) => it.check === check.id || it.other === check.id)
+        .map((it) => (
+          <Banner key={it.code} kind="warn" title={words.marks.pairs[it.code]}>
+            {inForce.checks.find((other) => other.id === (it.check === check.id ? it.other : it.check))?.name}
+          </Banner>
+        ))}
+      {holding && exception ? <AskHold machine={placeOf(inForce, check.station).machine} plan={inForce} exception={exception.id} onDone={() => setHolding(false)} /> : null}
+    </Screen>
+  )
+}
+
+const goesOn = ({ code }: Outcome): boolean => code === 'in' || code === 'warn' || code === 'refuted' || code === 'closed'
+
+const ReadingResult = ({ check, saved, value }: { check: Extract<Check, { kind: 'reading' }>; saved: Saved; value: number }) => {
+  const { phone } = useApp()
+  const words = useWords()
+  const say = words.round.verdict
+  const decimals = decimalsOf(check.step)
+  const off = value - check.limits.aim
+  const offText = numberText(Math.abs(off), decimals)
+  const last = saved.before.findLast((mark) => mark.value !== undefined)
+  const values = [...saved.before.flatMap((mark) => (mark.value === undefined ? [] : [mark.value])), value].slice(-sparkReadings)
+  return (
+    <div class="reading after">
+      <BathGauge limits={check.limits} value={value} name={words.round.check.gauge(check.name, `${saved.keyed ?? ''} ${check.unit}`)} />
+      <div class="number">
+        <output class="keyed">{saved.keyed}</output>
+        <p>{check.unit === '1' ? '' : check.unit} <span class="quiet">{words.round.check.aim(numberText(check.limits.aim, decimals))}</span></p>
+        <p class="verdict-line">
+          <VerdictMark verdict={saved.verdict} /> {Number(offText) === 0 ? say.onAim : off > 0 ? say.above(offText) : say.below(offText)}
+        </p>
+        <p class="quiet">
+          {last?.value === undefined ? say.first : say.last(last.keyed ?? numberText(last.value, decimals), words.time.ago(words.time.span(phone.clock.now() - last.time)))}
+        </p>
+        {values.length > 2 ? <Spark values={values} limits={check.limits} name={say.trend(values.length)} /> : null}
+      </div>
+    </div>
+  )
+}
+
+const StripResult = ({ check, saved }: { check: Extract<Check, { kind: 'strip' }>; saved: Saved }) => {
+  const words = useWords()
+  return (
+    <>
+      <p class="verdict-line"><VerdictMark verdict={saved.verdict} /></p>
+      {check.figures.map(({ figure, limits, step }) => {
+        const value = saved.figures?.[figure]
+        return value === undefined ? null : (
+          <div key={figure} class="strip-figure">
+            <span>{words.marks.figure(figure)}</span>
+            <strong>{numberText(value, decimalsOf(step))}</strong>
+            <Spark values={[value]} limits={limits} name={words.round.check.aim(numberText(limits.aim, decimalsOf(step)))} />
+          </div>
+        )
+      })}
+    </>
+  )
+}
+
+const OutcomeBanner = ({ outcome }: { outcome: Outcome }) => {
+  const say = useWords().round.verdict
+  switch (outcome.code) {
+    case 'in':
+      return null
+    case 'warn':
+      return <Banner kind="warn" title={say.warn} />
+    case 'confirm':
+      return <Banner kind="stop" title={say.confirmTitle}>{say.confirm}</Banner>
+    case 'holdNow':
+      return <Banner kind="stop" title={say.holdNow} />
+    case 'confirmed':
+    case 'stillOut':
+      return <Banner kind="stop" title={say[outcome.code]} />
+    case 'whileMixing':
+      return <Banner kind="warn" title={say.whileMixing} />
+    case 'refuted':
+    case 'closed':
+      return <Banner title={say[outcome.code]} />
+  }
+}

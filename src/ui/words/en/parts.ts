@@ -1,0 +1,1 @@
+export const parts = { hold: 'Press and hold until the line is full' }
