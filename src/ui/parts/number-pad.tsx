@@ -45,18 +45,12 @@ export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, l
       {keys.map((key) => (
         <button key={key} type="button" onClick={() => press(key)}>{key}</button>
       ))}
-      {minus && decimals > 0 ? (
-        <button type="button" class="sign" onClick={() => press('-')}>{names.minus}</button>
-      ) : null}
-      {decimals > 0 ? (
-        <button type="button" aria-label={names.point} onClick={() => press('.')}>.</button>
-      ) : minus ? (
-        <button type="button" aria-label={names.minus} onClick={() => press('-')}>±</button>
-      ) : (
-        <span />
-      )}
-      <button type="button" onClick={() => press('0')}>0</button>
-      <button type="button" aria-label={names.erase} onClick={() => press('erase')}><EraseIcon /></button>
+      <div class={minus && decimals > 0 ? 'last four' : 'last'}>
+        {minus ? <button type="button" aria-label={names.minus} onClick={() => press('-')}>±</button> : decimals > 0 ? null : <span />}
+        {decimals > 0 ? <button type="button" aria-label={names.point} onClick={() => press('.')}>.</button> : null}
+        <button type="button" onClick={() => press('0')}>0</button>
+        <button type="button" aria-label={names.erase} onClick={() => press('erase')}><EraseIcon /></button>
+      </div>
     </div>
   )
 }

@@ -3,7 +3,7 @@ import type { EntryId } from '../../record/ids.ts'
 import { useApp } from '../app-context.ts'
 import { useAnswering } from './answering.ts'
 import { askedOf } from './asked.ts'
-import type { FlowProps } from './flow.ts'
+import type { FlowProps, NextStep } from './flow.ts'
 import type { Half } from './half.ts'
 import { LookEntry } from './look-entry.tsx'
 import { ReadingEntry } from './reading-entry.tsx'
@@ -21,7 +21,7 @@ export interface CheckFlowProps {
   onAnswered(how: 'done' | 'skipped', id: EntryId): void
   onUndone(id: EntryId, keyed: string): void
   onNoted(): void
-  next: { label: string; go(): void }
+  next: NextStep
 }
 
 /** One check from its first sight to what follows from it. */

@@ -45,7 +45,7 @@ const Known = ({ check }: { check: Check }) => {
       }}
       onUndone={(_, keyed) => keep({ ...freshHalf(phone.clock.now()), keyed })}
       onNoted={() => router.back()}
-      next={{ label: words.round.verdict.done, go: () => router.back() }}
+      next={{ label: words.round.verdict.done, later: words.round.verdict.later, go: () => router.back() }}
     />
   )
 }

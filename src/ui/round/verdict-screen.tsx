@@ -14,6 +14,7 @@ import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { Screen } from '../screen.tsx'
 import type { Answering, Saved } from './answering.ts'
+import type { NextStep } from './flow.ts'
 import { outcomeOf, type Outcome } from './outcome.ts'
 
 const undoMilliseconds = 12_000
@@ -25,7 +26,7 @@ interface VerdictScreenProps {
   answering: Answering
   meta: string
   /** Where one goes on. */
-  next: { label: string; go(): void }
+  next: NextStep
 }
 
 /** After the durable write: the verdict, the reading before, the short trend, and what it asks for. */
@@ -43,7 +44,7 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
     const noted = await answering.saving.save('note', { text: say.warnNote, about: 'general', exception: saved.id })
     if (noted) router.go(`/exception/${saved.id}`)
   }
-  const goOn = <Button kind={goesOn(outcome) ? 'go' : undefined} wide onPress={next.go}>{next.label}</Button>
+  const goOn = <Button kind={goesOn(outcome) ? 'go' : undefined} wide onPress={next.go}>{goesOn(outcome) ? next.label : (next.later ?? next.label)}</Button>
   return (
     <Screen
       title={check.name}
