@@ -97,7 +97,7 @@ class Teller {
       const due = dueAtMachine(this.#lab.state, this.plan, machine, start).filter(({ dueAt }) => dueAt <= start + 10 * minute)
       const round = this.random.id(time)
       for (const { check } of due) {
-        time += (20 + 40 * this.random.unit()) * 1000
+        time += (8 + 10 * this.random.unit()) * 1000
         this.#do(check, Math.floor(time), round, machine)
       }
     }
@@ -106,7 +106,7 @@ class Teller {
   #do(check: Check, time: number, round: string, machine: Machine): void {
     switch (check.kind) {
       case 'reading':
-        return this.read(check, this.model.read(check), time, { round, atTank: true, stationSeconds: 25 })
+        return this.read(check, this.model.read(check), time, { round, atTank: true, stationSeconds: 12 })
       case 'look':
         return void this.look(check, true, time, round)
       case 'strip':

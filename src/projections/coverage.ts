@@ -3,7 +3,6 @@ import { checksOfMachine } from '../plan/find.ts'
 import type { CheckId, MachineId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { shiftAt, type ShiftSpan } from '../plan/shift-time.ts'
-import { answeredAt } from './due.ts'
 import { markOf, type CheckNow } from './checks.ts'
 import type { Lab } from './lab.ts'
 import type { LabState } from './lab-state.ts'
@@ -62,7 +61,11 @@ const scheduled = (plan: LabPlan, before: LabState, check: Check, stretches: rea
   const { schedule } = check
   switch (schedule.kind) {
     case 'interval':
-      return intervalOccurrences({ schedule, stretches, answers, now, lastBefore: answeredAt(before.checks[check.id]) })
+      return intervalOccurrences({
+        schedule, stretches, now,
+        answers: [...earlier(before.checks[check.id]).filter(({ skip }) => skip), ...answers],
+        lastBefore: before.checks[check.id]?.recent.at(-1)?.time ?? Number.NEGATIVE_INFINITY,
+      })
     case 'shift':
       return shiftOccurrences({ schedule, stretches, answers: [...earlier(before.checks[check.id]), ...answers], now, shifts: shiftsOver(plan, span) })
     case 'state':

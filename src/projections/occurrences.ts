@@ -2,6 +2,7 @@ import type { Schedule } from '../plan/schedule.ts'
 import type { ShiftSpan } from '../plan/shift-time.ts'
 import type { PersonId } from '../plan/ids.ts'
 import type { EntryId } from '../record/ids.ts'
+import { canBeSkipped, isGapOf, occurrenceNamed } from './due.ts'
 import type { Stretch } from './stretches.ts'
 
 /**
@@ -64,60 +65,55 @@ const explained = (occurrence: Occurrence, by: Answer): void => {
 
 /**
  * A check at intervals: due when the machine came into the state, then an interval after each time it was done. Reading it early, as rounds do,
- * answers for the time to come if that was less than half an interval away.
+ * answers for the time to come if that was less than half an interval away. A gap that was explained moves nothing: the next is due when it was.
  */
 export const intervalOccurrences = ({ schedule, stretches, answers, now, lastBefore }: Asked<'interval'> & { lastBefore: number }): Occurrence[] => {
   const interval = schedule.minutes * minute
   const lateAt = (dueAt: number): number => dueAt + schedule.graceMinutes * minute
   const occurrences: Occurrence[] = []
-  const missedAt = (dueAt: number): void => void occurrences.push({ dueAt, lateAt: lateAt(dueAt), status: 'missed' })
+  const explainGap = (answer: Answer, due: number): void => {
+    const gap = occurrences.findLast((it) => it.status === 'missed' && occurrenceNamed({ due }, it.dueAt, interval) === 0)
+    if (gap) explained(gap, answer)
+  }
   let last = lastBefore
   for (const { from, to } of stretches) {
     if (from > now) break
-    let next = last >= from && last > Number.NEGATIVE_INFINITY ? last + interval : from
-    if (next === Number.NEGATIVE_INFINITY) continue
-    const passUpTo = (time: number): void => {
-      for (; next + interval <= time; next += interval) missedAt(next)
+    let first = last >= from && last > Number.NEGATIVE_INFINITY ? last + interval : from
+    if (first === Number.NEGATIVE_INFINITY) continue
+    let next = first
+    const miss = (): void => {
+      occurrences.push({ dueAt: next, lateAt: lateAt(next), status: 'missed' })
+      next += interval
+    }
+    const missUpTo = (time: number): void => {
+      while (next + interval <= time) miss()
     }
     for (const answer of answers) {
-      if (answer.time < from || answer.time >= to || answer.time > now || answer.time < lastBefore) continue
       const { skip, time } = answer
-      // A gap explained before the occurrence that is due now.
-      if (skip && skip.due < next) {
-        const gap = occurrences.findLast((it) => it.dueAt <= skip.due && skip.due < it.dueAt + interval)
-        if (gap?.status === 'missed') {
-          explained(gap, answer)
-          continue
-        }
-      }
-      passUpTo(time)
+      if (time < from || time >= to || time > now || time < last) continue
+      missUpTo(time)
       if (skip) {
-        const gap = occurrences.findLast((it) => it.dueAt <= skip.due && skip.due < it.dueAt + interval)
-        if (gap?.status === 'missed') explained(gap, answer)
-        else if (skip.due >= next - interval / 2 && skip.due < next + interval) {
+        const named = first + occurrenceNamed(skip, first, interval) * interval
+        if (named < next) explainGap(answer, skip.due)
+        else if (canBeSkipped(named, time, interval)) {
+          while (next < named) miss()
           occurrences.push(answered(next, lateAt(next), answer))
-          last = Math.min(skip.due, time)
-          next = last + interval
+          next += interval
         }
         continue
       }
       if (time >= next || (!answer.isAgain && next - time <= interval / 2)) occurrences.push(answered(next, lateAt(next), answer))
       last = time
-      next = time + interval
+      first = next = time + interval
     }
     const end = Math.min(to, now)
-    passUpTo(end)
-    if (next >= end && !(to > now && next <= now)) continue
-    if (to > now) occurrences.push({ dueAt: next, lateAt: lateAt(next), status: now <= lateAt(next) ? 'pending' : 'overdue' })
-    else occurrences.push({ dueAt: next, lateAt: lateAt(next), status: end <= lateAt(next) ? 'machineStopped' : 'missed' })
+    missUpTo(end)
+    if (to > now && next <= now) occurrences.push({ dueAt: next, lateAt: lateAt(next), status: now <= lateAt(next) ? 'pending' : 'overdue' })
+    else if (to <= now && next < end) occurrences.push({ dueAt: next, lateAt: lateAt(next), status: end <= lateAt(next) ? 'machineStopped' : 'missed' })
   }
-  // Reasons given after the machine had stopped.
-  for (const answer of answers) {
-    if (!answer.skip || answer.time > now || occurrences.some(({ entry }) => entry === answer.id)) continue
-    const { due } = answer.skip
-    const gap = occurrences.findLast((it) => it.dueAt <= due && due < it.dueAt + interval)
-    if (gap?.status === 'missed') explained(gap, answer)
-  }
+  // Reasons given when the machine had stopped.
+  for (const answer of answers)
+    if (answer.skip && answer.time <= now && !occurrences.some(({ entry }) => entry === answer.id)) explainGap(answer, answer.skip.due)
   return occurrences
 }
 
@@ -131,7 +127,7 @@ export const shiftOccurrences = ({ schedule, stretches, answers, now, shifts }: 
       return from < shift.to && to > shift.from && dueAt < end && dueAt <= now ? [{ dueAt, end, stopsBefore: to < shift.to }] : []
     })
     const done = answers.find(({ time, skip }) => !skip && time >= shift.from && time < shift.to && time <= now)
-    const skipped = answers.find(({ time, skip }) => skip && time <= now && skip.due >= shift.from && skip.due < shift.to)
+    const skipped = answers.find(({ time, skip }) => skip && time <= now && isGapOf({ due: skip.due, time }, shift))
     const window = windows.findLast(({ dueAt }) => !done || dueAt <= done.time) ?? windows[0]
     if (!window) {
       // Read before it was due, in a round that took it along.
@@ -156,7 +152,7 @@ export const stateOccurrences = ({ schedule, stretches, answers, now }: Asked<'s
     const lateAt = from + schedule.graceMinutes * minute
     const done = answers.find(({ time, skip }) => !skip && time >= from && time < to && time <= now)
     if (done) return [answered(from, lateAt, done)]
-    const skipped = answers.find(({ time, skip }) => skip && time <= now && skip.due >= from && skip.due < to)
+    const skipped = answers.find(({ time, skip }) => skip && time <= now && isGapOf({ due: skip.due, time }, { from, to }))
     if (skipped && skipped.time < to) return [answered(from, lateAt, skipped)]
     const open: Occurrence = { dueAt: from, lateAt, status: now < to ? (now <= lateAt ? 'pending' : 'overdue') : 'missed' }
     if (skipped && open.status === 'missed') explained(open, skipped)
