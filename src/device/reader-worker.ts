@@ -2,8 +2,10 @@ import { openEngine } from '../reader/engine.ts'
 import type { Recognise } from '../reader/recognised.ts'
 import { ReaderFault } from './reader-fault.ts'
 
-/** Where the reader's files are; all on this site. */
+/** Where the reader's files are; all on this site, under `/reader/`. */
 export interface ReaderFiles {
+  /** `reader-start.js` of this folder, as it stands. */
+  startPath: string
   /** tesseract.js: `dist/worker.min.js` */
   workerPath: string
   /** tesseract.js-core: `tesseract-core-simd-lstm.wasm.js`. Not the relaxed-SIMD one: it aborts on float models. */
@@ -28,9 +30,9 @@ export interface RunningReader {
 /** Starts the worker with core and model. Faults name what is wrong; a worker that failed is ended. */
 export const startReader = async (files: ReaderFiles, startMilliseconds: number): Promise<RunningReader> => {
   const corePath = ownUrl((files.simd ?? hasSimd()) ? files.corePath : files.plainCorePath)
-  const workerUrl = ownUrl(files.workerPath)
+  const startUrl = ownUrl(`${files.startPath}#${new URL(ownUrl(files.workerPath)).pathname}`)
   const model = await fetchModel(ownUrl(files.modelPath), files.modelSha256)
-  const worker = new Worker(files.trustScript ? files.trustScript(workerUrl) : workerUrl)
+  const worker = new Worker(files.trustScript ? files.trustScript(startUrl) : startUrl)
   const failed = new Promise<never>((_, reject) => {
     worker.onerror = (event) => reject(new ReaderFault('startFailed', event.message))
   })
