@@ -38,10 +38,14 @@ const bareSchema = (field: Field): Schema => {
   }
 }
 
+/** What JSON Schema says of fields of which exactly one is given. */
+const alternatives = (field: Field): { allOf?: object[] } =>
+  field.kind === 'group' && field.exactlyOne ? { allOf: field.exactlyOne.map((names) => ({ oneOf: names.map((name) => ({ required: [name] })) })) } : {}
+
 /** The unit and the meaning travel with the schema, so that JSON Schema carries them. */
 const fieldSchema = (field: Field): Schema => {
   const bare = bareSchema(field)
-  z.globalRegistry.add(bare, { description: field.says, ...(field.kind === 'number' ? { unit: field.unit } : {}) })
+  z.globalRegistry.add(bare, { description: field.says, ...(field.kind === 'number' ? { unit: field.unit } : {}), ...alternatives(field) })
   if ('preset' in field && field.preset !== undefined) return z._default(bare, field.preset)
   return field.optional ? z.optional(bare) : bare
 }

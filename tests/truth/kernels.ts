@@ -1,6 +1,9 @@
 import { logGammaPerChargeSquared, debyeHuckelConstant, type ActivityModel } from '../../src/science/acidBase/activity.ts'
 import { acids, water, type AcidSystem } from '../../src/science/acidBase/constants.ts'
 import { pKAt } from '../../src/science/acidBase/pk-at.ts'
+import { saturation } from '../../src/science/air/humidity.ts'
+import { rangeConstants } from '../../src/science/chart/constants.ts'
+import { straightLine } from '../../src/science/strip/straight-line.ts'
 
 type Inputs = Record<string, unknown>
 type Kernel = (inputs: Inputs) => Record<string, unknown>
@@ -17,4 +20,7 @@ const gamma: Kernel = ({ ionicStrength, charge, activity }) => ({
 export const kernels: Readonly<Record<string, Kernel>> = {
   'kernel.acidBase.pK': pK,
   'kernel.acidBase.activity': gamma,
+  'kernel.air.saturation': ({ celsius }) => saturation({ celsius: celsius as number, pascals: 101_325 }),
+  'kernel.strip.straightLine': ({ x, y }) => ({ ...straightLine(x as number[], y as number[]) }),
+  'kernel.chart.rangeConstants': ({ count }) => ({ ...rangeConstants(count as number) }),
 }

@@ -17,6 +17,12 @@ const kilogramsPerKilogram = (air: { dryCelsius: number; wetCelsius: number; pas
   return ratio
 }
 
+/** Over water from 0 °C, over ice below. */
+export const saturation = (air: { celsius: number; pascals: number }): { pascals: number; kilogramsPerKilogram: number } => ({
+  pascals: psychrolib.GetSatVapPres(air.celsius),
+  kilogramsPerKilogram: psychrolib.GetSatHumRatio(air.celsius, air.pascals),
+})
+
 export const airHumidity = calculation({
   id: 'air.humidity',
   title: 'Humidity from dry and wet bulb',
@@ -53,10 +59,10 @@ export const airHumidity = calculation({
     const pascals = kilopascals * 1000
     const ratio = kilogramsPerKilogram({ dryCelsius, wetCelsius, pascals })
     return [
-      { says: 'water in saturated air at the wet bulb, W′s', value: psychrolib.GetSatHumRatio(wetCelsius, pascals), unit: 'kg/kg' },
+      { says: 'water in saturated air at the wet bulb, W′s', value: saturation({ celsius: wetCelsius, pascals }).kilogramsPerKilogram, unit: 'kg/kg' },
       { says: 'water in this air, W', formula: '((2501 − 2.326 t′)·W′s − 1.006 (t − t′)) ÷ (2501 + 1.86 t − 4.186 t′)', value: ratio, unit: 'kg/kg' },
       { says: 'vapour pressure', formula: 'p·W ÷ (0.621945 + W)', value: (kilopascals * ratio) / (0.621945 + ratio), unit: 'kPa' },
-      { says: 'saturation pressure at the dry bulb', value: psychrolib.GetSatVapPres(dryCelsius) / 1000, unit: 'kPa' },
+      { says: 'saturation pressure at the dry bulb', value: saturation({ celsius: dryCelsius, pascals }).pascals / 1000, unit: 'kPa' },
       { says: 'relative humidity', formula: 'vapour pressure ÷ saturation pressure × 100', value: relativeHumidityPercent, unit: '%' },
       { says: 'dew point', formula: 'the temperature at which this vapour saturates the air', value: dewPointCelsius, unit: '°C' },
     ]

@@ -57,6 +57,7 @@ export const developFit = calculation({
   },
   run: ({ points }) => {
     const pair = doubled(points)
+    if (points.every(({ minutes }) => same(minutes, points[0]!.minutes))) throw noAnswer('points', points, 'strips of two different times or more')
     const law = pair ? lawOfDoubledTime(pair) : fittedLaw(points)
     if (!law) throw noAnswer('points', points, wanted)
     const errors = points.length > 2 ? standardErrors(points, law) : undefined
