@@ -1,68 +1,78 @@
-import { readFileSync } from 'node:fs'
+import { createReadStream } from 'node:fs'
+import { open } from 'node:fs/promises'
+import type { Readable } from 'node:stream'
+import { calculationById, catalogue } from '../science/catalogue.ts'
+import { evaluate } from '../science/evaluate.ts'
+import type { AnyCalculation } from '../science/calculation.ts'
 import { batch } from './calc/batch.ts'
 import { describe } from './calc/describe.ts'
 import { problemText, unknownId } from './calc/problem.ts'
-import { calculationById, catalogue } from '../science/catalogue.ts'
-import { evaluate } from '../science/evaluate.ts'
+import { workingText } from './calc/working.ts'
 
-const usage = `Usage:
-  calc list                        ids and titles
-  calc describe <id>               inputs and outputs as JSON Schema, source, example
-  calc run <id> '<inputs as JSON>' one JSON result
-  calc batch <file.jsonl | ->      lines {"id":…,"inputs":{…}} in, a line a case out`
+const usage = `calc list | describe <id> | run <id> '<inputs as JSON>' | working <id> '<inputs as JSON>' | batch <file.jsonl or ->`
 
 /** A request that cannot be met: one line for the person, and exit code 2. */
 class BadRequest extends Error {}
 
-const found = (id: string | undefined) => {
-  if (id === undefined) throw new BadRequest(usage)
+const found = (command: string, id: string | undefined): AnyCalculation => {
+  if (id === undefined) throw new BadRequest(`${command} takes the id of a calculation; "calc list" names them`)
   const calculation = calculationById(id)
   if (!calculation) throw new BadRequest(unknownId(id))
   return calculation
 }
 
-const parsed = (text: string): unknown => {
+const parsed = (command: string, text: string | undefined): unknown => {
+  if (text === undefined) throw new BadRequest(`${command} takes the inputs as JSON after the id`)
   try {
     return JSON.parse(text)
   } catch (error) {
-    throw new BadRequest(`the inputs are not JSON: ${error instanceof Error ? error.message : ''}`)
+    throw new BadRequest(`the inputs are not JSON: ${error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : ''}`)
   }
 }
 
-const print = (text: string): void => {
-  process.stdout.write(`${text}\n`)
+const evaluated = (calculation: AnyCalculation, inputs: unknown): ReturnType<typeof evaluate> => {
+  try {
+    return evaluate(calculation, inputs as never)
+  } catch (error) {
+    throw new BadRequest(problemText(error).error)
+  }
+}
+
+/** Waits where the reader of the output is slower than we are, so that a long batch does not pile up. */
+const print = async (text: string): Promise<void> => {
+  if (!process.stdout.write(`${text}\n`)) await new Promise((resolve) => process.stdout.once('drain', resolve))
+}
+
+const source = async (name: string): Promise<Readable> => {
+  if (name === '-') return process.stdin
+  try {
+    const file = await open(name)
+    const isFolder = (await file.stat()).isDirectory()
+    await file.close()
+    if (isFolder) throw new Error('it is a folder')
+  } catch (error) {
+    throw new BadRequest(`${name} cannot be read: ${error instanceof Error ? error.message : ''}`)
+  }
+  return createReadStream(name)
 }
 
 const main = async ([command, first, second]: readonly string[]): Promise<void> => {
   switch (command) {
     case 'list':
-      for (const { id, title } of catalogue) print(`${id.padEnd(24)} ${title}`)
-      return
+      return print(catalogue.map(({ id, title }) => `${id.padEnd(28)} ${title}`).join('\n'))
     case 'describe':
-      print(JSON.stringify(describe(found(first)), null, 2))
-      return
-    case 'run': {
-      const calculation = found(first)
-      if (second === undefined) throw new BadRequest(`run ${first ?? ''} takes its inputs as JSON`)
-      try {
-        print(JSON.stringify(evaluate(calculation, parsed(second) as never).result))
-      } catch (error) {
-        if (error instanceof BadRequest) throw error
-        throw new BadRequest(problemText(error).error)
-      }
-      return
+      return print(JSON.stringify(describe(found(command, first)), null, 2))
+    case 'run':
+      return print(JSON.stringify(evaluated(found(command, first), parsed(command, second)).result))
+    case 'working': {
+      const calculation = found(command, first)
+      return print(workingText(calculation, evaluated(calculation, parsed(command, second)).steps))
     }
     case 'batch':
-      if (first === undefined) throw new BadRequest(usage)
-      try {
-        await batch(first === '-' ? process.stdin : [readFileSync(first)], print)
-      } catch (error) {
-        if (error instanceof Error && 'code' in error) throw new BadRequest(`${first} cannot be read: ${error.message}`)
-        throw error
-      }
-      return
+      if (first === undefined) throw new BadRequest('batch takes a file of lines {"id":…,"inputs":{…}}, or - for what is piped in')
+      return batch(await source(first), print)
     default:
-      throw new BadRequest(usage)
+      throw new BadRequest(`${command === undefined ? 'a command is missing' : `there is no command ${JSON.stringify(command)}`}: ${usage}`)
   }
 }
 

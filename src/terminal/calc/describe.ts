@@ -3,6 +3,7 @@ import type { AnyCalculation } from '../../science/calculation.ts'
 import { inputSchema } from '../../science/evaluate.ts'
 import { groupSchema } from '../../science/schema.ts'
 
+/** A calculation as data: its inputs and outputs as JSON Schema (with units), where it comes from, one example. */
 export const describe = (it: AnyCalculation): object => ({
   id: it.id,
   title: it.title,

@@ -6,32 +6,43 @@ export interface Problem {
   field: string
 }
 
+const longest = 60
+
+/** A given value as one would quote it; a long one is cut, and what JSON cannot write (an infinity) is named. */
+const quoted = (value: unknown): string => {
+  const text = typeof value === 'number' ? String(value) : JSON.stringify(value)
+  return text.length > longest ? `${text.slice(0, longest)}…` : text
+}
+
 /** One line that says which field, which value and what it takes. A fault of ours is not a refusal and is thrown on. */
 export const problemText = (error: unknown): Problem => {
   if (!(error instanceof Refusal)) throw error
   const { code, field, value, allowed } = error
-  const given = value === undefined ? '' : ` ${JSON.stringify(value)}`
+  const place = field || 'the inputs'
+  const given = value === undefined ? '' : ` ${quoted(value)}`
   switch (code) {
     case 'missing':
-      return { field, error: `${field || 'inputs'} is missing: it takes ${allowed}` }
+      return { field, error: `${place} ${field ? 'is' : 'are'} missing: it takes ${allowed}` }
     case 'unknownField':
-      return { field, error: `${field} is not a field of this calculation, which has ${allowed}` }
+      return { field, error: `${field} is not a field here; there are ${allowed}` }
+    case 'exactlyOne':
+      return { field, error: `${place} takes ${allowed}; given: ${Array.isArray(value) && value.length > 0 ? value.join(', ') : 'none of them'}` }
     case 'noAnswer':
-      return { field, error: `${field || 'the inputs'}${given} has no answer: it takes ${allowed}` }
+      return { field, error: `${place}${given} ${field ? 'has' : 'have'} no answer: it takes ${allowed}` }
     default:
-      return { field, error: `${field || 'the inputs'}${given} is refused: it takes ${allowed}` }
+      return { field, error: `${place}${given} ${field ? 'is' : 'are'} refused: it takes ${allowed}` }
   }
 }
 
 /** Names the ids that are nearest in spelling. */
 export const unknownId = (id: string): string => {
   const near = catalogue
-    .map((it) => ({ id: it.id, distance: distance(it.id.toLowerCase(), id.toLowerCase()) }))
+    .map((it) => ({ id: it.id, distance: distance(it.id.toLowerCase(), id.toLowerCase().slice(0, longest)) }))
     .filter((it) => it.distance <= 4 || it.id.split('.')[0] === id.split('.')[0])
     .sort((a, b) => a.distance - b.distance)
     .slice(0, 3)
     .map((it) => it.id)
-  return `there is no calculation "${id}"${near.length ? `; perhaps ${near.join(', ')}` : '; "calc list" names them all'}`
+  return `there is no calculation ${quoted(id)}${near.length ? `; perhaps ${near.join(', ')}` : '; "calc list" names them all'}`
 }
 
 /** Edits between two short words (Levenshtein 1966). */
