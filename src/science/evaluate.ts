@@ -41,7 +41,11 @@ export const resultOf = <I extends Fields, O extends Fields>(it: Calculation<I, 
 
 const parsedInputs = <I extends Fields, O extends Fields>(it: Calculation<I, O>, given: unknown): Values<I> => {
   const parsed = inputSchema(it).safeParse(given)
-  if (!parsed.success) throw refusalOf(it.inputs, given, parsed.error.issues[0]!)
+  if (!parsed.success) {
+    // A name spelled wrong is both unknown and missing: the unknown one says what happened.
+    const { issues } = parsed.error
+    throw refusalOf(it.inputs, given, issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]!)
+  }
   checkExactlyOne({ kind: 'group', fields: it.inputs, says: '' }, parsed.data, '')
   return parsed.data as Values<I>
 }
