@@ -81,6 +81,7 @@ export default defineConfig({
       manifest,
       includeManifestIcons: false,
       injectManifest: {
+        rollupOptions: { treeshake: { moduleSideEffects: false } },
         globPatterns: ['**/*.{js,css,html,woff2,svg}', 'icon-192.png'],
         globIgnores: ['reader/**', 'sw.js'],
         // The browser reads this one only when installing; the rest carry a hash of their content in their names.

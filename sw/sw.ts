@@ -3,6 +3,7 @@ import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { sendTag } from '../src/device/background.ts'
 import { isOptional, optionalFile } from '../src/device/optional-files.ts'
 import { focusApp } from './focus-app.ts'
+import { sendInBackground } from './send-in-background.ts'
 
 interface SyncEvent extends ExtendableEvent {
   readonly tag: string
@@ -19,6 +20,11 @@ registerRoute(
   ({ url }) => url.origin === self.location.origin && isOptional(url.pathname),
   ({ request }) => optionalFile(request),
 )
+
+self.addEventListener('sync' as 'message', (event) => {
+  const { tag, waitUntil } = event as unknown as SyncEvent
+  if (tag === sendTag) waitUntil.call(event, sendInBackground())
+})
 
 self.addEventListener('message', (event) => {
   // A new version waits until the page says so: only the page knows whether somebody is mid-entry.

@@ -1,6 +1,7 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { LabState } from '../projections/lab.ts'
 import type { EntryId } from '../record/ids.ts'
+import { above, below } from '../science/decimal.ts'
 import type { Remedy } from './remedy.ts'
 import type { HoldRule, Row } from './row.ts'
 import { rowsOf } from './row-of.ts'
@@ -13,7 +14,7 @@ export interface Answered {
   lookFirst: readonly string[]
   remedies: readonly Remedy[]
   recheck: Row['recheck']
-  hold: HoldRule
+  /** Production is to be kept off the machine for this, as it stands. */
   holdNow: boolean
   source: string
 }
@@ -37,7 +38,6 @@ const answered = (situation: Situation, row: Row): Answered => ({
   lookFirst: row.lookFirst,
   remedies: row.then.flatMap((then) => (typeof then === 'string' ? [advice(situation, row, then)] : then(situation, row))),
   recheck: row.recheck,
-  hold: row.hold,
   holdNow: holdsNow(situation, row.hold),
   source: row.source,
 })
@@ -46,18 +46,23 @@ const advice = ({ exception, station }: Situation, { source }: Row, code: string
   id: `look:${code}`, code: 'look', exception: exception.id, station: station.id, says: say(code), how: [], source,
 })
 
+/** The plan's own bounds of the check decide; where it has none, the row's. */
 const holdsNow = ({ value, check, exception }: Situation, rule: HoldRule): boolean => {
+  if (exception.state !== 'open') return check.immediateHold
+  if (check.immediateHold) return true
+  if (check.kind === 'reading' && value !== undefined && (check.holdAbove !== undefined || check.holdBelow !== undefined))
+    return (check.holdAbove !== undefined && above(value, check.holdAbove)) || (check.holdBelow !== undefined && below(value, check.holdBelow))
   switch (rule.when) {
     case 'none':
       return false
     case 'always':
-      return exception.state === 'open'
+      return true
     case 'confirmed':
-      return exception.state === 'open' && exception.marks.filter(({ verdict }) => verdict === 'ACT').length > 1
+      return exception.marks.filter(({ verdict }) => verdict === 'ACT').length > 1
     case 'beyond': {
       if (value === undefined || check.kind !== 'reading') return false
-      const isOff = rule.offAimBy !== undefined && Math.abs(value - check.limits.aim) > rule.offAimBy
-      return isOff || (rule.above !== undefined && value > rule.above) || (rule.below !== undefined && value < rule.below)
+      const isOff = rule.offAimBy !== undefined && above(Math.abs(value - check.limits.aim), rule.offAimBy)
+      return isOff || (rule.above !== undefined && above(value, rule.above)) || (rule.below !== undefined && below(value, rule.below))
     }
   }
 }

@@ -34,7 +34,9 @@ export interface PlannedDose {
 
 /** Something set at the machine. Nothing hazardous hangs on these numbers, so they stand open. */
 export interface Setting {
-  quantity: 'speed' | 'flow' | 'current' | 'temperature' | 'humidity' | 'replenishment' | 'bleed' | 'water' | 'ice'
+  quantity: 'speed' | 'flow' | 'current' | 'temperature' | 'humidity' | 'replenishment' | 'bleed' | 'volume' | 'ice' | 'hotWater' | 'coldWater' | 'time'
+  /** Where, if not at the station of the exception. */
+  at?: StationId
   from?: number
   to: number
   unit: string

@@ -30,7 +30,8 @@ export interface DoseInside {
 export interface DoseLock {
   exception?: EntryId
   station: StationId
-  material: MaterialId | 'water'
+  /** Absent where the substance is none of the plan's materials (a step of a mixing sheet). */
+  material?: MaterialId | 'water'
   cards: readonly CardNeeded[]
   /** A confirmation speaks for one dose: it counts only if it was given after this instant, that of the dose before. */
   after: number

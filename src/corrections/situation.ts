@@ -15,6 +15,12 @@ export interface Known {
   stripFigures?: { readonly [figure: string]: number }
   /** Resets of a learned response, each with its reason. */
   resets?: readonly ResponseReset[]
+  /** Water of the jacket or for mixing that ice is to cool; never that of a bath. */
+  jacket?: { litres: number; fromCelsius: number; toCelsius: number }
+  /** Hot and cold water at hand for the wash or for mixing, and how much of the blend is wanted. */
+  supply?: { hotCelsius: number; coldCelsius: number; totalLitres: number }
+  /** Time–gamma law of this film in this developer, as fitted at the bench. */
+  developLaw?: { gammaInfinity: number; ratePerMinute: number }
   /** Lot about to be used, by material; without it, the one last used. */
   lots?: { readonly [material: string]: string }
 }

@@ -5,10 +5,10 @@ import type { Situation } from './situation.ts'
 /** The three figures that the trade's table speaks of, by the words that laboratories use for them. */
 const words: Readonly<Record<'fog' | 'speed' | 'gamma', RegExp>> = { fog: /fog|d-?min/i, speed: /speed/i, gamma: /gamma|contrast|gradient/i }
 
-/**
- * Where fog, speed and gamma of the strip lie against their limits. Speed is taken as it is plotted: a density or a log exposure that
- * stands for more density when it is higher.
- */
+/** A speed point stated as the log exposure that gives a density falls when the film gets faster. */
+const fallsWithSpeed = /log/i
+
+/** Where fog, speed and gamma of the strip lie against their limits; speed is high where the same exposure gives more density. */
 export const stripSides = ({ check, known }: Situation): { readonly [figure: string]: Side | 'in' } => {
   if (check.kind !== 'strip' || !known.stripFigures) return {}
   const sides: { [figure: string]: Side | 'in' } = {}
@@ -17,7 +17,8 @@ export const stripSides = ({ check, known }: Situation): { readonly [figure: str
     const value = figure && known.stripFigures[figure.figure]
     if (!figure || value === undefined) continue
     const { verdict, side } = judge(figure.limits, value)
-    sides[name] = verdict === 'IN' || side === 'onAim' ? 'in' : side
+    const flipped = name === 'speed' && fallsWithSpeed.test(figure.unit) && side !== 'onAim' ? (side === 'high' ? 'low' : 'high') : side
+    sides[name] = verdict === 'IN' || flipped === 'onAim' ? 'in' : flipped
   }
   return sides
 }

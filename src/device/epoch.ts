@@ -1,10 +1,11 @@
 import { receipt as receiptShape } from '../wire/messages.ts'
 import { enrolText } from '../wire/signed-texts.ts'
-import { publicHalf } from './web-seal.ts'
+import { readDeviceName } from './device-name.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import type { Identity } from './identity.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
-import { readDeviceName } from './device-name.ts'
+import type { Store } from './store.ts'
+import { publicHalf } from './web-seal.ts'
 
 export type Renewed = { ok: true; epoch: string } | { ok: false; problem: SendProblem }
 
@@ -20,8 +21,10 @@ export const renewEpoch = async ({ store, door, identity }: ExchangeParts & { id
     return problem.code === 'unauthorised' ? enrolAgain({ store, door, identity }) : { ok: false, problem }
   }
   const { epoch, lastSeq, state } = me.answer
+  if (state === 'waiting') return { ok: false, problem: { code: 'notConfirmed' } }
   await store.requeue(lastSeq + 1)
-  await setState({ store, identity }, state === 'waiting' ? 'waiting' : 'enrolled')
+  await store.offerBlobsAgain()
+  await setState(store, 'enrolled')
   return { ok: true, epoch }
 }
 
@@ -37,12 +40,12 @@ const enrolAgain = async ({ store, door, identity }: Pick<ExchangeParts, 'store'
     },
   })
   if (!answered.ok) return { ok: false, problem: sendProblemOf(answered.problem) }
-  await setState({ store, identity }, answered.answer.state)
+  await setState(store, answered.answer.state)
   await store.requeue(1)
   return { ok: false, problem: { code: 'notConfirmed' } }
 }
 
 /** The receipt stays as it was signed; only whether a supervisor has confirmed it changes. */
-export const setState = async ({ store }: Pick<ExchangeParts, 'store'> & { identity: Identity }, state: 'waiting' | 'enrolled'): Promise<void> => {
+const setState = async (store: Store, state: 'waiting' | 'enrolled'): Promise<void> => {
   await store.revise('singles', 'receipt', (raw) => ({ ...receiptShape.parse(raw), state }))
 }

@@ -1,13 +1,13 @@
-import { renewEpoch, setState } from './epoch.ts'
+import { renewEpoch } from './epoch.ts'
 import type { ExchangeParts, Exchanging } from './exchange-parts.ts'
+import { StoreFault } from './faults.ts'
 import { handIn } from './hand-in.ts'
 import { readIdentity } from './identity.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
-import { pullAll } from './pull.ts'
+import { pullAll, type Pulled } from './pull.ts'
 import { pushAll } from './push.ts'
 import { sendReport } from './report.ts'
 import { sendPhotos } from './send-photos.ts'
-import { StoreFault } from './faults.ts'
 
 /** What one exchange with the server did. With a problem it did not come to its end; what is counted was done all the same. */
 export interface Exchanged {
@@ -38,10 +38,8 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
   const identity = await readIdentity(parts.store)
   if (!identity) return { code: 'notEnrolled' }
   if (identity.receipt.state === 'waiting') {
-    const me = await parts.door.call('me')
-    if (!me.ok) return sendProblemOf(me.problem)
-    if (me.answer.state === 'waiting') return { code: 'notConfirmed' }
-    await setState({ ...parts, identity }, 'enrolled')
+    const renewed = await renewEpoch({ ...parts, identity })
+    if (!renewed.ok) return renewed.problem
   }
   let epoch = (await parts.store.cursor())?.epoch ?? identity.receipt.epoch
   let standing: SendProblem | undefined
@@ -51,19 +49,23 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
     done.sent += pushed.sent
     // A phone whose own entries are not taken can still see the others'.
     standing = pushed.problem
-    if (standing && !isOfEntries(standing)) return standing
-    const pulled = pushed.epochChanged ? { received: 0, regained: 0, epochChanged: true } : await pullAll(now)
+    // A server older than this phone's enrolment does not know it: the receipt settles that.
+    const isForgotten = standing?.code === 'unauthorised'
+    if (standing && !isForgotten && !isOfEntries(standing)) return standing
+    const pulled: Pulled = pushed.epochChanged || isForgotten ? { received: 0, regained: 0, epochChanged: true } : await pullAll(now)
     done.received += pulled.received
     done.regained += pulled.regained
-    if (!pulled.epochChanged && 'problem' in pulled && pulled.problem) {
-      // A record that goes back is shown the head that it once signed; it then begins a new epoch.
-      if (pulled.problem.code !== 'recordBroken' || !(await isAdmitted(parts))) return standing ?? pulled.problem
+    if (pulled.problem) {
+      if (pulled.problem.code !== 'recordBroken') return standing ?? pulled.problem
     } else if (!pulled.epochChanged) break
+    // A record that goes back is shown the head that it once signed; it then begins a new epoch.
+    const isAdmitted = await tellsOfOldHead(parts)
+    if (!pulled.epochChanged && !isAdmitted) return standing ?? pulled.problem
     const renewed = await renewEpoch(now)
     if (!renewed.ok) return renewed.problem
     epoch = renewed.epoch
   }
-  const photos = await sendPhotos(parts)
+  const photos = await sendPhotos({ ...parts, identity, epoch })
   done.photosSent = photos.sent
   const handed = await handIn(parts)
   const reported = await sendReport(parts)
@@ -73,7 +75,7 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
 const isOfEntries = ({ code }: SendProblem): boolean => code === 'fork' || code === 'entryRefused' || code === 'quota'
 
 /** The server grants that its record no longer reaches the head that this phone has seen. */
-const isAdmitted = async (parts: ExchangeParts): Promise<boolean> => {
+const tellsOfOldHead = async (parts: ExchangeParts): Promise<boolean> => {
   const reported = await sendReport(parts)
   return reported.ok && ['behind', 'other', 'otherEpoch'].includes(reported.answer.witness)
 }

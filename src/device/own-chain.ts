@@ -1,5 +1,6 @@
 import type { Hash } from '../record/ids.ts'
 import type { Kept } from './kept.ts'
+import type { ChainHead } from './store.ts'
 
 /**
  * The rows of this device that are its chain, oldest first, found from the head backwards by their links. A cloned device may have
@@ -11,3 +12,5 @@ export const ownChain = (rows: readonly Kept[], head: Hash): Kept[] => {
   for (let row = byHash.get(head); row; row = byHash.get(row.entry.prev)) chain.push(row)
   return chain.reverse()
 }
+
+export const sameHead = (a: ChainHead | undefined, b: ChainHead | undefined): boolean => a?.dev === b?.dev && a?.seq === b?.seq && a?.h === b?.h

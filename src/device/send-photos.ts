@@ -1,4 +1,4 @@
-import type { ExchangeParts } from './exchange-parts.ts'
+import type { Exchanging } from './exchange-parts.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
 
 /** A photo over a slow network takes its time. */
@@ -13,13 +13,13 @@ export interface PhotosSent {
  * Sends the photos whose entry the server has. What was cut off is begun again; what is there already is not sent twice. A photo that
  * the server will not take stays on the phone and holds up no other.
  */
-export const sendPhotos = async ({ store, door }: ExchangeParts): Promise<PhotosSent> => {
+export const sendPhotos = async ({ store, door, epoch }: Exchanging): Promise<PhotosSent> => {
   let sent = 0
   let refused: SendProblem | undefined
   for (const sha256 of await store.unsentBlobs()) {
     const blob = await store.blob(sha256)
     const [entry] = blob ? await store.byIds([blob.of]) : []
-    if (!blob || entry?.gseq === undefined) continue
+    if (!blob || entry?.gseq === undefined || entry.epoch !== epoch) continue
     const places = { sha256 }
     const there = await door.open('getBlob', { places, method: 'HEAD' })
     if (!there.ok) {

@@ -31,6 +31,8 @@ export interface DoorParts {
   clock: Clock
   /** Who signs; undefined before enrolment. */
   caller(): Promise<Caller | undefined>
+  /** The server's clock, wherever an answer tells it. */
+  onServerTime?(measured: { sentAt: number; answeredAt: number; serverTime: number }): void
 }
 
 export interface Ask {
@@ -55,7 +57,7 @@ export interface Door {
 const usualTimeoutMs = 20_000
 const emptyBytes = new Uint8Array()
 
-export const createDoor = ({ fetch, clock, caller }: DoorParts): Door => {
+export const createDoor = ({ fetch, clock, caller, onServerTime }: DoorParts): Door => {
   /** Each serves once; every answer to a device brings the next. */
   const nonces: string[] = []
 
@@ -125,7 +127,11 @@ export const createDoor = ({ fetch, clock, caller }: DoorParts): Door => {
       return { ok: false, problem: isJson ? { code: 'unreachable' } : { code: 'strange', status: opened.answer.status, detail: 'not JSON' } }
     }
     const parsed = schema.safeParse(raw)
-    if (parsed.success) return { ...opened, answer: parsed.data }
+    if (parsed.success) {
+      const { serverTime } = raw as { serverTime?: unknown }
+      if (typeof serverTime === 'number') onServerTime?.({ sentAt: opened.sentAt, answeredAt: opened.answeredAt, serverTime })
+      return { ...opened, answer: parsed.data }
+    }
     return { ok: false, problem: { code: 'strange', status: opened.answer.status, detail: parsed.error.issues[0]?.path.join('.') ?? '' } }
   }
 

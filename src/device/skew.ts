@@ -14,6 +14,16 @@ export const measureSkew = (given: { sentAt: number; answeredAt: number; serverT
   return { ms: Math.round(given.serverTime - (given.sentAt + given.answeredAt) / 2), within, at: given.answeredAt }
 }
 
+const goodForMs = 600_000
+
+/** The better known of two: the one with the shorter round trip, unless it is old, or the two cannot both be right (a clock was set). */
+export const betterSkew = (before: MeasuredSkew | undefined, next: MeasuredSkew): MeasuredSkew => {
+  if (!before) return next
+  const age = next.at - before.at
+  const agree = Math.abs(before.ms - next.ms) <= before.within + next.within + 1
+  return agree && age >= 0 && age < goodForMs && before.within <= next.within ? before : next
+}
+
 /** A wall clock that now stands before the measurement has been set back since: the error is then no longer known. */
 const setBackMs = 2_000
 

@@ -12,6 +12,8 @@ export interface ChainHead {
 /** A phone becomes a device: all of it in one transaction. */
 export interface Beginning {
   head: ChainHead
+  /** The head that was there when what follows was made; undefined where there was none. */
+  expected: ChainHead | undefined
   receipt: unknown
   keys: unknown
   /** What the device that this phone was before had not sent, as a signed file to hand in; its outbox is emptied. */
@@ -22,7 +24,7 @@ export interface Beginning {
 
 export interface ChainStore {
   head(): Promise<ChainHead | undefined>
-  begin(beginning: Beginning): Promise<void>
+  begin(beginning: Beginning): Promise<'begun' | 'moved'>
   /** Entry, place in the outbox, photos and head in one durable transaction; `moved` when the head is no longer `expected`. */
   append(entry: Kept, expected: ChainHead, blobs: readonly KeptBlob[]): Promise<'saved' | 'moved'>
   /** How many wait, and the first of them. */
@@ -86,6 +88,8 @@ export interface BlobStore {
   blob(sha256: Hash): Promise<KeptBlob | undefined>
   unsentBlobs(): Promise<Hash[]>
   blobSent(sha256: Hash): Promise<void>
+  /** The server was restored and may lack photos that it once had: those that are still here are offered again. */
+  offerBlobsAgain(): Promise<number>
   /** Drops the photos that the server has. Gives how many. */
   dropSentBlobs(): Promise<number>
 }

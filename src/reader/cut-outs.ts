@@ -5,7 +5,7 @@ import { crop } from './crop.ts'
 import { skewOf } from './deskew.ts'
 import { lineOf } from './line.ts'
 import type { Box, Field, GrayImage, Pixels } from './picture.ts'
-import { sharpnessOf } from './quality.ts'
+import { textureOf, type Texture } from './quality.ts'
 import { turned } from './turn.ts'
 
 /** The three ways a box is cut before it is read. They fail differently, which is what makes their agreement worth something. */
@@ -16,7 +16,7 @@ export interface CutOuts extends Ink {
   level: Field
   band: Box | null
   skewRadians: number
-  sharpness: number
+  texture: Texture
   lines: Record<CutName, GrayImage>
 }
 
@@ -26,8 +26,8 @@ const grainy = 0.4
 /** From a checked box on a picture to the three line images. */
 export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
   const found = inkOf(crop(pixels, box))
-  const sharpness = sharpnessOf(found.ink)
-  const [ink, plain] = sharpness > grainy ? [boxMean(found.ink, 1), boxMean(found.plain, 1)] : [found.ink, found.plain]
+  const texture = textureOf(found.ink)
+  const [ink, plain] = texture.sharpness > grainy ? [boxMean(found.ink, 1), boxMean(found.plain, 1)] : [found.ink, found.plain]
   const skewRadians = skewOf(ink)
   const level = Math.abs(skewRadians) < 0.004 ? ink : turned(ink, skewRadians)
   const band = bandOf(level)
@@ -36,7 +36,7 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
     ...found,
     ink,
     plain,
-    sharpness,
+    texture,
     level,
     band,
     skewRadians,

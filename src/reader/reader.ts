@@ -43,7 +43,7 @@ export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectati
   const inside = clampBox(box, pixels)
   if (!inside) return refused('boxOutside')
   const cut = cutOuts(pixels, inside)
-  const poor = refusalOf(cut, cut.sharpness)
+  const poor = refusalOf(cut, cut.texture)
   if (poor) return refused(poor, cut)
   const passes: Pass[] = []
   for (const name of cuts) passes.push(passOf(name, await recognise(cut.lines[name])))

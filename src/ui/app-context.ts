@@ -3,7 +3,7 @@ import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { PersonId } from '../plan/ids.ts'
 import type { Ledger } from '../projections/ledger.ts'
-import type { LabState } from '../projections/lab.ts'
+import type { Lab, LabState } from '../projections/lab.ts'
 import type { PlanInForce } from '../projections/plans.ts'
 import type { EntryId, Hash } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
@@ -60,7 +60,7 @@ export interface App {
   router: Router
   words: ReadonlySignal<Words>
   /** The fold of the log; a new object each time something came in. */
-  lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger }>
+  lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger; readonly log: Lab }>
   plan: ReadonlySignal<PlanInForce | undefined>
   /** The clock, once a second while the page is seen. */
   now: ReadonlySignal<number>

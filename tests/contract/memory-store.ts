@@ -1,7 +1,7 @@
 import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.ts'
 import { inOrder, type Kept } from '../../src/device/kept.ts'
 import { mergePulled } from '../../src/device/merge.ts'
-import { ownChain } from '../../src/device/own-chain.ts'
+import { ownChain, sameHead } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
 
 /** The store's contract without a database: for simulations of many phones. What it is given it copies, as a database would. */
@@ -15,7 +15,9 @@ export class MemoryStore implements Store {
     return this.#shelves.get('singles/head') as ChainHead | undefined
   }
 
-  async begin({ head, receipt, keys, handIn, forget }: Parameters<Store['begin']>[0]): Promise<void> {
+  async begin({ head, expected, receipt, keys, handIn, forget }: Parameters<Store['begin']>[0]): Promise<'begun' | 'moved'> {
+    const current = await this.head()
+    if (!sameHead(current, expected) && !sameHead(current, head)) return 'moved'
     this.#outbox.clear()
     if (forget) {
       this.#entries.clear()
@@ -24,12 +26,13 @@ export class MemoryStore implements Store {
     }
     this.#shelves.set('singles/head', head).set('singles/receipt', receipt).set('singles/keys', keys)
     if (handIn) this.#shelves.set(`exports/${handIn.name}`, structuredClone(handIn.file))
+    return 'begun'
   }
 
   async append(entry: Kept, expected: ChainHead, blobs: readonly KeptBlob[]): Promise<'saved' | 'moved'> {
     const head = await this.head()
     if (head?.h === entry.h) return 'saved'
-    if (head?.dev !== expected.dev || head.seq !== expected.seq || head.h !== expected.h) return 'moved'
+    if (!head || !sameHead(head, expected)) return 'moved'
     this.#entries.set(entry.entry.id, structuredClone(entry))
     this.#outbox.set(entry.entry.seq, { seq: entry.entry.seq, id: entry.entry.id, savedAt: entry.time })
     for (const blob of blobs) this.#blobs.set(blob.sha256, structuredClone(blob))
@@ -134,6 +137,12 @@ export class MemoryStore implements Store {
   async blobSent(sha256: string): Promise<void> {
     const row = this.#blobs.get(sha256)
     if (row) this.#blobs.set(sha256, { ...row, sent: 1 })
+  }
+
+  async offerBlobsAgain(): Promise<number> {
+    const sent = [...this.#blobs.values()].filter((row) => row.sent)
+    for (const row of sent) this.#blobs.set(row.sha256, { ...row, sent: 0 })
+    return sent.length
   }
 
   async dropSentBlobs(): Promise<number> {

@@ -121,7 +121,7 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const [first, second] = [await write('one'), await write('two')]
     const back = create === implementations[0]![1] ? idbStore('went-back') : new MemoryStore()
     const { receipt, keys } = { receipt: await store.take('singles', 'receipt'), keys: await store.take('singles', 'keys') }
-    await back.begin({ head: { dev: own, seq: 0, h: first.entry.prev }, receipt, keys })
+    await back.begin({ head: { dev: own, seq: 0, h: first.entry.prev }, expected: undefined, receipt, keys })
     const start = { epoch: 'e1', after: 0, sh: sh('0') }
     await back.startCursor(start)
     const entries = [first, second].map((row, index) => ({ ...row, epoch: 'e1', gseq: index + 1, recvAt: 99 }))
@@ -146,6 +146,9 @@ describe.each(implementations)('the store in %s', (_, create) => {
     for (const sha256 of [waiting, done]) await store.keepBlob({ sha256, bytes: new ArrayBuffer(3), of: first.entry.id, sent: 0 })
     await store.blobSent(done)
     expect(await store.unsentBlobs()).toEqual([waiting])
+    expect(await store.offerBlobsAgain()).toBe(1)
+    expect([...(await store.unsentBlobs())].sort()).toEqual([waiting, done])
+    await store.blobSent(done)
     expect(await store.dropSentBlobs()).toBe(1)
     expect(await store.blob(done)).toBeUndefined()
     expect((await store.blob(waiting))?.bytes.byteLength).toBe(3)
@@ -164,11 +167,15 @@ describe.each(implementations)('the store in %s', (_, create) => {
   test('a phone that becomes another device empties its outbox only with the file to hand in beside it', async () => {
     const first = await write('one')
     const seed = await webHasher.sha256('another beginning')
-    await store.begin({ head: { dev: other, seq: 0, h: seed }, receipt: 'r', keys: 'k', handIn: { name: own, file: { entries: [1] } } })
+    const head = { dev: other, seq: 0, h: seed }
+    const old = await store.head()
+    expect(await store.begin({ head, expected: { ...old!, seq: 0 }, receipt: 'r', keys: 'k' })).toBe('moved')
+    expect((await store.waiting()).count).toBe(1)
+    expect(await store.begin({ head, expected: old, receipt: 'r', keys: 'k', handIn: { name: own, file: { entries: [1] } } })).toBe('begun')
     expect(await store.waiting()).toEqual({ count: 0 })
     expect(await store.take('exports', own)).toEqual({ entries: [1] })
     expect(await store.byIds([first.entry.id])).toHaveLength(1)
-    await store.begin({ head: { dev: other, seq: 0, h: seed }, receipt: 'r', keys: 'k', forget: true })
+    await store.begin({ head, expected: head, receipt: 'r', keys: 'k', forget: true })
     expect(await store.count()).toBe(0)
     expect(await store.keys('exports')).toEqual([])
     expect(await store.take('singles', 'receipt')).toBe('r')

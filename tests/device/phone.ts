@@ -59,7 +59,7 @@ export const enrolled = async (store: Store, dev = '00000000000000a1', epoch = '
   const receipt: Receipt = {
     v: 1, dev: deviceId.parse(dev), epoch, serverKey: { ...server.key }, seed: hash.parse(seed), digits: digitsOf(thumbprint), state: 'enrolled', sig: 'x',
   }
-  await store.begin({ head: { dev: receipt.dev, seq: 0, h: receipt.seed }, receipt, keys })
+  await store.begin({ head: { dev: receipt.dev, seq: 0, h: receipt.seed }, expected: undefined, receipt, keys })
   return { receipt, keys }
 }
 

@@ -27,7 +27,7 @@ const extra = scene.log(log) ?? {}
 const lab = new Lab()
 lab.add(log.entries)
 
-const folded = signal({ state: lab.state, ledger: lab.ledger })
+const folded = signal({ state: lab.state, ledger: lab.ledger, log: lab })
 const now = signal(start)
 setInterval(() => (now.value = clockNow()), 1000)
 const theme = signal<Theme>(query.get('theme') === 'safelight' ? 'safelight' : 'paper')
@@ -52,7 +52,7 @@ const app: App = {
       const added = next.entries.at(-1) as Arrived
       log.entries.push(added)
       lab.add([added])
-      folded.value = { state: lab.state, ledger: lab.ledger }
+      folded.value = { state: lab.state, ledger: lab.ledger, log: lab }
       now.value = clockNow()
       return id
     },

@@ -14,15 +14,15 @@ import { letterMark } from './lines.ts'
  * model within a point of the shipped one. `npm run train:reader -- <folder>` keeps what was made and goes on from there.
  */
 const recipe = {
-  scenes: 9000,
+  scenes: 6000,
   linesEach: 3,
   scenesInDocument: 500,
   network: '[1,48,0,1 Ct3,3,16 Mp3,3 Lfys64 Lbx128 O1c16]',
   /** First quickly, then finely. */
   stages: [
-    { learningRate: 1e-3, untilIteration: 120_000 },
-    { learningRate: 3e-4, untilIteration: 170_000 },
-    { learningRate: 1e-4, untilIteration: 200_000 },
+    { learningRate: 1e-3, untilIteration: 110_000 },
+    { learningRate: 3e-4, untilIteration: 140_000 },
+    { learningRate: 1e-4, untilIteration: 160_000 },
   ],
   validationScenes: 700,
   evaluationScenes: 840,

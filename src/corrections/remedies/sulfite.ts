@@ -36,6 +36,10 @@ export const sulfiteWhereShort: Builder = (situation, { source }) => {
   return found ? toStrength(situation, source, found.value, found.check.limits.aim) : []
 }
 
+/** For sulfite found low in a fixing bath: to its aim. */
+export const sulfiteToAim: Builder = (situation, { source }) =>
+  situation.check.kind === 'reading' && situation.value !== undefined ? toStrength(situation, source, situation.value, situation.check.limits.aim) : []
+
 /** For a pH found low in a fixing bath: sulfite as solution, as much as its pH asks for. */
 export const sulfiteForPh: Builder = (situation, { source }) =>
   situation.plan.materials

@@ -31,4 +31,14 @@ export const idbBlobs = ({ use, save }: Session): Omit<BlobStore, 'dropSentBlobs
         if (row) ask(transaction.store.put({ ...row, sent: 1 }))
       })
     }),
+
+  offerBlobsAgain: () =>
+    save('blobs', async (database) => {
+      const transaction = database.transaction('blobs', 'readwrite', strict)
+      const rows = await transaction.store.index('bySent').getAll(1)
+      await completed(transaction, (ask) => {
+        for (const row of rows) ask(transaction.store.put({ ...row, sent: 0 }))
+      })
+      return rows.length
+    }),
 })

@@ -1,5 +1,5 @@
 import type { Kept } from '../kept.ts'
-import { ownChain } from '../own-chain.ts'
+import { ownChain, sameHead } from '../own-chain.ts'
 import type { ChainHead, ChainStore } from '../store.ts'
 import { readHead, readKept } from './rows.ts'
 import { completed, strict, type Session } from './session.ts'
@@ -10,10 +10,12 @@ const lastSeq = Number.MAX_SAFE_INTEGER
 export const idbChain = ({ use, save }: Session): ChainStore => ({
   head: () => use('head', async (database) => readHead(await database.get('singles', 'head'))),
 
-  begin: ({ head, receipt, keys, handIn, forget }) =>
+  begin: ({ head, expected, receipt, keys, handIn, forget }) =>
     save('head', async (database) => {
       const transaction = database.transaction([...database.objectStoreNames], 'readwrite', strict)
       const singles = transaction.objectStore('singles')
+      const current = readHead(await singles.get('head'))
+      if (!sameHead(current, expected) && !sameHead(current, head)) return 'moved'
       const emptied = forget ? [...database.objectStoreNames] : (['outbox'] as const)
       await completed(transaction, (ask) => {
         for (const name of emptied) ask(transaction.objectStore(name).clear())
@@ -22,6 +24,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
         ask(singles.put(keys, 'keys'))
         if (handIn) ask(transaction.objectStore('exports').put(handIn.file, handIn.name))
       })
+      return 'begun'
     }),
 
   append: (entry, expected, blobs) =>
@@ -31,7 +34,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
       const head = readHead(await singles.get('head'))
       // The connection was lost after the commit and before its answer: the entry is there already.
       if (head?.h === entry.h) return 'saved'
-      if (head?.dev !== expected.dev || head.seq !== expected.seq || head.h !== expected.h) return 'moved'
+      if (!head || !sameHead(head, expected)) return 'moved'
       const place: Waiting = { seq: entry.entry.seq, id: entry.entry.id, savedAt: entry.time }
       const newHead: ChainHead = { dev: entry.entry.dev, seq: entry.entry.seq, h: entry.h }
       await completed(transaction, (ask) => {

@@ -9,9 +9,10 @@ import { parts } from './en/parts.ts'
 import { round } from './en/round.ts'
 import { saving } from './en/saving.ts'
 import { shell } from './en/shell.ts'
+import { shift } from './en/shift.ts'
 import { time } from './en/time.ts'
 import { trends } from './en/trends.ts'
 
 /** Every sentence that a person reads. Another language is another object of this type. */
-export const en = { shell, marks, time, saving, now, round, emergency, parts, pad, bench, enrol, menu, trends }
+export const en = { shift, shell, marks, time, saving, now, round, emergency, parts, pad, bench, enrol, menu, trends }
 export type Words = typeof en

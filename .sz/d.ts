@@ -1,0 +1,2 @@
+import { createIdbStore } from '../src/device/idb-store.ts'
+export { createIdbStore }

@@ -1,0 +1,1 @@
+export { openExchange } from '../src/device/open-phone.ts'

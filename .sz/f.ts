@@ -1,0 +1,1 @@
+export { sendInBackground } from '../sw/send-in-background.ts'

@@ -1,0 +1,93 @@
+import { createAppend, type Append } from './append.ts'
+import { createBook, type Book } from './book.ts'
+import type { Clock } from './clock.ts'
+import { createEnrolment, type Enrolment } from './enrolment.ts'
+import { exchange, type Exchanged } from './exchange.ts'
+import type { ExchangeParts } from './exchange-parts.ts'
+import { readIdentity, type Identity } from './identity.ts'
+import { keepSkew } from './keep-skew.ts'
+import type { Locks } from './locks.ts'
+import type { News } from './news.ts'
+import { createPins, type Pins } from './pins.ts'
+import { createSender, type Sender } from './sender.ts'
+import { createDoor, type Door, type DoorParts } from './server-door.ts'
+import { skewNow, parseSkew, type Skew } from './skew.ts'
+import type { Store } from './store.ts'
+import { createWebVerifier } from './web-seal.ts'
+
+/** Everything this room takes from outside. */
+export interface PhonePorts {
+  store: Store
+  clock: Clock
+  locks: Locks
+  news: News
+  fetch: DoorParts['fetch']
+  randomBytes(count: number): Uint8Array<ArrayBuffer>
+  chance(): number
+  after(milliseconds: number, work: () => void): () => void
+  about: ExchangeParts['about']
+  /** After each durable save: the page asks for a background send. */
+  onSaved?(): void
+  onFault(thrown: unknown): void
+}
+
+/** The phone's record and its way to the server, put together. */
+export interface Phone {
+  store: Store
+  door: Door
+  append: Append
+  book: Book
+  sender: Sender
+  enrolment: Enrolment
+  pins: Pins
+  identity(): Promise<Identity | undefined>
+  /** The clock error as it would be written on an entry now. */
+  skew(): Promise<Skew>
+  close(): Promise<void>
+}
+
+/** The service worker needs no more than this of it. */
+export const openExchange = (ports: Pick<PhonePorts, 'store' | 'clock' | 'fetch' | 'about' | 'onFault'> & Pick<ExchangeParts, 'onEntries'>): { door: Door; run(): Promise<Exchanged> } => {
+  const { store, clock, fetch, about, onEntries, onFault } = ports
+  const door = createDoor({
+    fetch,
+    clock,
+    caller: async () => {
+      const identity = await readIdentity(store)
+      return identity && { dev: identity.receipt.dev, signer: identity.signer }
+    },
+    onServerTime: (measured) => void keepSkew(store, measured).catch(onFault),
+  })
+  const parts: ExchangeParts = { store, door, clock, verifier: createWebVerifier(), onEntries, about }
+  return { door, run: () => exchange(parts) }
+}
+
+export const openPhone = (ports: PhonePorts): Phone => {
+  const { store, clock, locks, news, randomBytes, onFault } = ports
+  const book = createBook(store, news, onFault)
+  const { door, run } = openExchange({ ...ports, onEntries: (changed) => book.tell(changed) })
+  const sender = createSender({ store, clock, locks, exchange: run, after: ports.after, chance: ports.chance, onFault })
+  const append = createAppend({
+    store, clock, locks, randomBytes,
+    onSaved(saved) {
+      book.tell([saved])
+      sender.nudge('saved')
+      ports.onSaved?.()
+    },
+  })
+  // Another tab or the service worker has saved or sent.
+  const stopCounting = news.listen(() => void sender.refresh().catch(onFault))
+  return {
+    store, door, append, book, sender,
+    enrolment: createEnrolment({ store, door, clock, verifier: createWebVerifier(), locks }),
+    pins: createPins(store, clock, randomBytes),
+    identity: () => readIdentity(store),
+    skew: async () => skewNow(clock, parseSkew(await store.take('singles', 'skew'))),
+    async close() {
+      sender.stop()
+      stopCounting()
+      book.close()
+      await store.close()
+    },
+  }
+}

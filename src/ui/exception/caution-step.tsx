@@ -1,0 +1,65 @@
+import { useState } from 'preact/hooks'
+import type { PlannedDose, Remedy } from '../../corrections/remedy.ts'
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import type { MaterialId } from '../../plan/ids.ts'
+import type { Exception } from '../../projections/exceptions.ts'
+import { cardById } from '../../safety/cards.ts'
+import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { useSaving } from '../saving.ts'
+import { Screen } from '../screen.tsx'
+import { CautionCardView } from './caution-card.tsx'
+import { sayText } from './sentence.ts'
+
+interface CautionStepProps {
+  exception: Exception
+  remedy: Remedy
+  dose: PlannedDose
+  needs: readonly CardNeeded[]
+  plan: LabPlan
+}
+
+/** What must be read before an amount is seen. The deadliest lines of this very dose are held; each card is kept as an entry. */
+export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionStepProps) => {
+  const { person } = useApp()
+  const words = useWords()
+  const saving = useSaving()
+  const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
+  const confirm = async (needed: CardNeeded, line: string): Promise<void> => {
+    const now = new Set(held).add(`${needed.card}/${line}`)
+    setHeld(now)
+    if (!needed.lines.every((key) => now.has(`${needed.card}/${key}`))) return
+    const saved = await saving.save('caution', {
+      card: needed.card,
+      version: needed.version,
+      material: dose.material as MaterialId,
+      station: remedy.station,
+      exception: exception.id,
+      lines: [...needed.lines],
+    })
+    if (!saved) setHeld(held)
+  }
+  const cards = needs.flatMap((needed) => {
+    const card = cardById(needed.card)
+    return card ? [{ needed, card }] : []
+  })
+  return (
+    <Screen title={sayText(remedy.says, plan)} back meta={words.safety.before}>
+      {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
+      {cards.map(({ needed, card }) => (
+        <section key={needed.card} class="caution" aria-label={card.name}>
+          <CautionCardView card={card} />
+          {neededLines(needed, card).map((line) => (
+            <HoldToConfirm key={line.key} done={held.has(`${needed.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(needed, line.key)}>
+              {line.says}
+            </HoldToConfirm>
+          ))}
+        </section>
+      ))}
+      <SavingProblem of={saving} />
+      <p class="small quiet">{words.safety.amountAfter}</p>
+    </Screen>
+  )
+}

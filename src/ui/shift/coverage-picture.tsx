@@ -1,0 +1,42 @@
+import type { CoveredOccurrence } from '../../projections/coverage.ts'
+import type { OccurrenceStatus } from '../../projections/occurrences.ts'
+import './coverage-picture.css'
+
+const width = 320
+const lane = 13
+const left = 2
+
+/** Filled: done. Ring: late. Dash: left out with a reason. Cross: missed. Dotted ring: open now. */
+export const StatusMark = ({ status, x, y }: { status: OccurrenceStatus; x: number; y: number }) => {
+  switch (status) {
+    case 'done':
+      return <circle class="done" cx={x} cy={y} r="3" />
+    case 'late':
+      return <circle class="late" cx={x} cy={y} r="3.25" />
+    case 'skipped':
+    case 'machineStopped':
+    case 'missedWithReason':
+      return <path class="left-out" d={`M${x - 3} ${y}h6`} />
+    case 'missed':
+      return <path class="missed" d={`M${x - 3} ${y - 3}l6 6 M${x + 3} ${y - 3}l-6 6`} />
+    case 'pending':
+    case 'overdue':
+      return <circle class="open" cx={x} cy={y} r="3.5" />
+  }
+}
+
+/** One machine's shift at a glance: a lane for each check, a mark where it was due. */
+export const CoveragePicture = ({ occurrences, lanes, from, to, now, name, timeText }: { occurrences: readonly CoveredOccurrence[]; lanes: readonly string[]; from: number; to: number; now: number; name: string; timeText(time: number): string }) => {
+  const height = lanes.length * lane + 22
+  const x = (time: number): number => left + ((Math.max(from, Math.min(to, time)) - from) / (to - from)) * (width - 2 * left)
+  const y = new Map(lanes.map((check, index) => [check, index * lane + lane / 2 + 2]))
+  return (
+    <svg class="coverage-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
+      {lanes.map((check) => <line key={check} class="lane" x1={left} x2={width - left} y1={y.get(check)} y2={y.get(check)} />)}
+      {now > from && now < to ? <line class="now" x1={x(now)} x2={x(now)} y1={0} y2={height - 16} /> : null}
+      {occurrences.map((it) => <StatusMark key={`${it.check} ${it.dueAt}`} status={it.status} x={x(it.dueAt)} y={y.get(it.check) ?? 0} />)}
+      <text x={left} y={height - 4}>{timeText(from)}</text>
+      <text x={width - left} y={height - 4} text-anchor="end">{timeText(to)}</text>
+    </svg>
+  )
+}

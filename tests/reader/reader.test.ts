@@ -1,0 +1,121 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { growBox, type Box, type Pixels } from '../../src/reader/picture.ts'
+import { readMeter, type MeterReading } from '../../src/reader/reader.ts'
+import type { Recognise } from '../../src/reader/recognised.ts'
+import { openTerminalReader } from '../../src/terminal/reader-engine.ts'
+import { evaluate, scores, seeds } from '../training/evaluate.ts'
+import { scene } from '../training/scene.ts'
+import { cleanDisplay, wholeOf } from './drawing.ts'
+import { useless, type Useless } from './pictures.ts'
+
+const middle: Box = { x: 40, y: 90, width: 400, height: 180 }
+const never: Recognise = () => Promise.reject(new Error('a poor picture must not cost a pass'))
+
+describe('the meter reader', () => {
+  let recognise: Recognise
+
+  beforeAll(async () => {
+    recognise = await openTerminalReader()
+  })
+
+  // A fixed part of the evaluation set, so that every run of the tests holds it; all of it is in the long tests.
+  it('reads drawn meters it was never trained on', { timeout: 120_000 }, async () => {
+    const all = await evaluate(recognise, seeds.evaluation, 140, () => performance.now())
+    const { all: score } = scores(all)
+    expect(score.exact).toBeGreaterThanOrEqual(131)
+    expect(score.certain).toBeGreaterThanOrEqual(95)
+    expect(score.certainWrong).toBeLessThanOrEqual(1)
+  })
+
+  const clean = async (text: string, expectation: Parameters<typeof readMeter>[2] = null): Promise<MeterReading> => {
+    const pixels = cleanDisplay(text, 3)
+    return readMeter(pixels, wholeOf(pixels), expectation, recognise)
+  }
+
+  it('is certain of a clean display and gives its number, text and cut-out', async () => {
+    const reading = await clean('28.53')
+    expect(reading).toMatchObject({ text: '28.53', value: 28.53, certain: true, doubts: [] })
+    expect(reading.cutOut?.height).toBe(48)
+    expect(reading.passes.map((pass) => pass.text)).toEqual(reading.passes.map(() => '28.53'))
+  })
+
+  it('keeps the zeros that the instrument shows', async () => {
+    expect(await clean('28.50')).toMatchObject({ text: '28.50', value: 28.5 })
+  })
+
+  it('is not certain of what the check does not expect, and says why', async () => {
+    expect(await clean('28.53', { minimum: 0, maximum: 14, decimals: 2 })).toMatchObject({ text: '28.53', certain: false, doubts: [{ at: null, why: 'outOfRange' }] })
+    expect((await clean('28.53', { minimum: 0, maximum: 60, decimals: 1 })).doubts).toEqual([{ at: null, why: 'wrongDecimals' }])
+    expect((await clean('28.53', { minimum: 0, maximum: 60, recent: [20.1, 20.2, 20.0] })).doubts).toEqual([{ at: null, why: 'unlikeRecent' }])
+    expect((await clean('28.53', { minimum: 0, maximum: 60, decimals: 2, recent: [28.4, 28.5, 28.6] })).certain).toBe(true)
+  })
+
+  it('marks the figure that the passes do not agree on', async () => {
+    let pass = 0
+    const wavering: Recognise = () => Promise.resolve({ symbols: [...(pass++ === 1 ? '28.83' : '28.53')].map((text) => ({ text, confidence: 0.97 })) })
+    const pixels = cleanDisplay('28.53', 3)
+    expect(await readMeter(pixels, wholeOf(pixels), null, wavering)).toMatchObject({ text: '28.53', certain: false, doubts: [{ at: 3, why: 'passesDiffer' }] })
+  })
+
+  it('is not certain when the segments show another figure than every pass', async () => {
+    const mistaken: Recognise = () => Promise.resolve({ symbols: [...'26.53'].map((text) => ({ text, confidence: 0.99 })) })
+    const pixels = cleanDisplay('28.53', 3)
+    expect(await readMeter(pixels, wholeOf(pixels), null, mistaken)).toMatchObject({ text: '26.53', certain: false, doubts: [{ at: 1, why: 'segmentsDiffer' }] })
+  })
+
+  it.each<[Useless, MeterReading['refusal']]>([
+    ['black', 'tooDark'],
+    ['lens cap', 'tooDark'],
+    ['bare wall', 'empty'],
+    ['bare wall in a shade', 'empty'],
+    ['bright light', 'empty'],
+  ])('refuses %s before any pass, as %s', async (kind, refusal) => {
+    expect(await readMeter(useless(kind, 1), middle, null, never)).toMatchObject({ text: null, value: null, certain: false, refusal })
+  })
+
+  it('refuses figures too blurred to read', async () => {
+    for (let seed = 1; seed <= 5; seed++) {
+      const { pixels, box } = await scene(700_000 + seed, { style: 'lcd' })
+      const soft = blurred(pixels, Math.round(box.height * 0.15))
+      expect(await readMeter(soft, growBox(box, 0.25), null, never)).toMatchObject({ text: null, refusal: 'blurred' })
+    }
+  })
+
+  it('never takes words for a certain number', async () => {
+    for (let seed = 1; seed <= 5; seed++)
+      for (const kind of ['words', 'page of words'] as const) {
+        const reading = await readMeter(useless(kind, seed), middle, null, recognise)
+        expect(reading.certain, `${kind} ${seed} read as ${String(reading.text)}`).toBe(false)
+      }
+    const refused = await Promise.all([1, 2, 3, 4, 5].map((seed) => readMeter(useless('words', seed), { x: 40, y: 130, width: 400, height: 100 }, null, recognise)))
+    expect(refused.map((reading) => reading.refusal)).toEqual(['noFigures', 'noFigures', 'noFigures', 'noFigures', 'noFigures'])
+  })
+
+  it('refuses a box beside the picture, and a picture beyond 50 megapixels before it looks at a pixel', async () => {
+    const pixels = cleanDisplay('28.53', 3)
+    expect((await readMeter(pixels, { x: 700, y: 0, width: 100, height: 50 }, null, never)).refusal).toBe('boxOutside')
+    expect((await readMeter(pixels, { x: 0, y: 0, width: 5, height: 5 }, null, never)).refusal).toBe('boxOutside')
+    expect((await readMeter({ width: 8200, height: 6200, data: new Uint8ClampedArray(0) }, wholeOf(pixels), null, never)).refusal).toBe('pictureTooLarge')
+  })
+})
+
+/** Two box means of `radius`, on all colours. */
+const blurred = ({ width, height, data }: Pixels, radius: number): Pixels => {
+  let from = Float32Array.from(data)
+  for (let turn = 0; turn < 2; turn++)
+    for (const step of [4, width * 4]) {
+      const out = new Float32Array(from.length)
+      const length = step === 4 ? width : height
+      for (let at = 0; at < width * height; at++) {
+        const place = step === 4 ? at % width : Math.floor(at / width)
+        const [first, last] = [Math.max(0, place - radius), Math.min(length - 1, place + radius)]
+        for (let channel = 0; channel < 4; channel++) {
+          let sum = 0
+          for (let i = first; i <= last; i++) sum += from[at * 4 + channel + (i - place) * step]!
+          out[at * 4 + channel] = sum / (last - first + 1)
+        }
+      }
+      from = out
+    }
+  return { width, height, data: Uint8ClampedArray.from(from) }
+}
