@@ -161,7 +161,7 @@ const settled = (glyphs: Glyph[], height: number): Glyph[] => {
       const previous = out[out.length - 1]
       if (previous?.kind === 'figure' && glyph.first - previous.last <= Math.max(2, height * 0.07) && glyph.last - previous.first < height * 0.75) previous.last = glyph.last
       else out.push({ ...glyph })
-    } else if (glyph.kind === 'minus' && width >= height * 0.13) out.push({ ...glyph })
+    } else if (glyph.kind === 'minus' && width >= height * 0.09) out.push({ ...glyph })
     else if (glyph.kind === 'point' && width >= height * 0.05 && width <= height * 0.25) out.push({ ...glyph })
   }
   return out.filter((glyph) => glyph.kind !== 'figure' || glyph.last - glyph.first + 1 >= height * 0.05)
