@@ -1,5 +1,4 @@
-import * as z from 'zod/mini'
-import { entryId, type EntryId } from '../record/ids.ts'
+import type { EntryId } from '../record/ids.ts'
 
 /** Tells the other tabs and the service worker which entries came in or changed; they read them from the store themselves. */
 export interface News {
@@ -8,7 +7,11 @@ export interface News {
   close(): void
 }
 
-const message = z.strictObject({ entries: z.array(entryId) })
+/** By hand, as the service worker has no schemas. An id that names nothing is simply not found. */
+const idsIn = (message: unknown): EntryId[] => {
+  const { entries } = (message ?? {}) as { entries?: unknown }
+  return Array.isArray(entries) ? entries.filter((id): id is EntryId => typeof id === 'string') : []
+}
 
 export const createNews = (name = 'bathkeeper-entries'): News => {
   const channel = new BroadcastChannel(name)
@@ -18,8 +21,8 @@ export const createNews = (name = 'bathkeeper-entries'): News => {
     },
     listen(listener) {
       const heard = (event: { data: unknown }): void => {
-        const parsed = message.safeParse(event.data)
-        if (parsed.success) listener(parsed.data.entries)
+        const ids = idsIn(event.data)
+        if (ids.length) listener(ids)
       }
       channel.addEventListener('message', heard)
       return () => channel.removeEventListener('message', heard)

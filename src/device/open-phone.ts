@@ -1,8 +1,10 @@
+import { pathOf } from '../wire/routes.ts'
 import { createAppend, type Append } from './append.ts'
 import { createBook, type Book } from './book.ts'
 import type { Clock } from './clock.ts'
+import { createCourier, type CourierParts } from './courier.ts'
 import { createEnrolment, type Enrolment } from './enrolment.ts'
-import { exchange, type Exchanged } from './exchange.ts'
+import { exchange } from './exchange.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import { readIdentity, type Identity } from './identity.ts'
 import { keepSkew } from './keep-skew.ts'
@@ -10,7 +12,7 @@ import type { Locks } from './locks.ts'
 import type { News } from './news.ts'
 import { createPins, type Pins } from './pins.ts'
 import { createSender, type Sender } from './sender.ts'
-import { createDoor, type Door, type DoorParts } from './server-door.ts'
+import { createDoor, type Door } from './server-door.ts'
 import { skewNow, parseSkew, type Skew } from './skew.ts'
 import type { Store } from './store.ts'
 import { createWebVerifier } from './web-seal.ts'
@@ -21,7 +23,7 @@ export interface PhonePorts {
   clock: Clock
   locks: Locks
   news: News
-  fetch: DoorParts['fetch']
+  fetch: CourierParts['fetch']
   randomBytes(count: number): Uint8Array<ArrayBuffer>
   chance(): number
   after(milliseconds: number, work: () => void): () => void
@@ -46,27 +48,22 @@ export interface Phone {
   close(): Promise<void>
 }
 
-/** The service worker needs no more than this of it. */
-export const openExchange = (ports: Pick<PhonePorts, 'store' | 'clock' | 'fetch' | 'about' | 'onFault'> & Pick<ExchangeParts, 'onEntries'>): { door: Door; run(): Promise<Exchanged> } => {
-  const { store, clock, fetch, about, onEntries, onFault } = ports
-  const door = createDoor({
-    fetch,
+export const openPhone = (ports: PhonePorts): Phone => {
+  const { store, clock, locks, news, randomBytes, onFault } = ports
+  const book = createBook(store, news, onFault)
+  const courier = createCourier({
+    fetch: ports.fetch,
     clock,
+    helloPath: pathOf('hello'),
     caller: async () => {
       const identity = await readIdentity(store)
       return identity && { dev: identity.receipt.dev, signer: identity.signer }
     },
-    onServerTime: (measured) => void keepSkew(store, measured).catch(onFault),
   })
-  const parts: ExchangeParts = { store, door, clock, verifier: createWebVerifier(), onEntries, about }
-  return { door, run: () => exchange(parts) }
-}
-
-export const openPhone = (ports: PhonePorts): Phone => {
-  const { store, clock, locks, news, randomBytes, onFault } = ports
-  const book = createBook(store, news, onFault)
-  const { door, run } = openExchange({ ...ports, onEntries: (changed) => book.tell(changed) })
-  const sender = createSender({ store, clock, locks, exchange: run, after: ports.after, chance: ports.chance, onFault })
+  const door = createDoor(courier, (measured) => void keepSkew(store, measured).catch(onFault))
+  const verifier = createWebVerifier()
+  const parts: ExchangeParts = { store, door, clock, verifier, onEntries: (changed) => book.tell(changed), about: ports.about }
+  const sender = createSender({ store, clock, locks, exchange: () => exchange(parts), after: ports.after, chance: ports.chance, onFault })
   const append = createAppend({
     store, clock, locks, randomBytes,
     onSaved(saved) {
@@ -79,7 +76,7 @@ export const openPhone = (ports: PhonePorts): Phone => {
   const stopCounting = news.listen(() => void sender.refresh().catch(onFault))
   return {
     store, door, append, book, sender,
-    enrolment: createEnrolment({ store, door, clock, verifier: createWebVerifier(), locks }),
+    enrolment: createEnrolment({ store, door, clock, verifier, locks }),
     pins: createPins(store, clock, randomBytes),
     identity: () => readIdentity(store),
     skew: async () => skewNow(clock, parseSkew(await store.take('singles', 'skew'))),

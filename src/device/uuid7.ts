@@ -1,4 +1,4 @@
-import { entryId, type EntryId } from '../record/ids.ts'
+import type { EntryId } from '../record/ids.ts'
 
 /** UUIDv7 (RFC 9562, 5.7): 48 bits of milliseconds since 1970, then 74 random bits between the marks of version and variant. */
 export const uuid7 = (milliseconds: number, random: Uint8Array): EntryId => {
@@ -12,5 +12,5 @@ export const uuid7 = (milliseconds: number, random: Uint8Array): EntryId => {
   bytes[6] = (bytes[6]! & 0x0f) | 0x70
   bytes[8] = (bytes[8]! & 0x3f) | 0x80
   const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
-  return entryId.parse(`${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`)
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}` as EntryId
 }

@@ -1,6 +1,6 @@
-import type { Kept } from '../kept.ts'
 import { ownChain, sameHead } from '../own-chain.ts'
 import type { ChainHead, ChainStore } from '../store.ts'
+import { acknowledgeIn } from './acknowledge.ts'
 import { readHead, readKept } from './rows.ts'
 import { completed, strict, type Session } from './session.ts'
 import type { Waiting } from './tables.ts'
@@ -59,24 +59,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
       return rows.map(readKept)
     }),
 
-  acknowledge: (epoch, acks) =>
-    save('outbox', async (database) => {
-      const transaction = database.transaction(['outbox', 'entries'], 'readwrite', strict)
-      const outbox = transaction.objectStore('outbox')
-      const entries = transaction.objectStore('entries')
-      const found = await Promise.all(acks.map(async (ack) => ({ ack, place: await outbox.get(ack.seq), row: await entries.get(ack.id) })))
-      const gone: Kept[] = []
-      await completed(transaction, (ask) => {
-        for (const { ack, place, row } of found) {
-          if (place?.id !== ack.id || row?.entry.seq !== ack.seq) continue
-          const acknowledged: Kept = { ...row, epoch, gseq: ack.gseq }
-          gone.push(acknowledged)
-          ask(entries.put(acknowledged))
-          ask(outbox.delete(ack.seq))
-        }
-      })
-      return gone
-    }),
+  acknowledge: (epoch, acks) => save('outbox', (database) => acknowledgeIn(database, epoch, acks)),
 
   requeue: (from) =>
     save('outbox', async (database) => {
