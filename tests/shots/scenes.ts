@@ -1,5 +1,6 @@
 import { demoLab } from '../../src/demo/lab.ts'
-import type { CheckId, PersonId } from '../../src/plan/ids.ts'
+import { cardById } from '../../src/safety/cards.ts'
+import type { CheckId, MaterialId, PersonId, StationId } from '../../src/plan/ids.ts'
 import { judge } from '../../src/plan/limits.ts'
 import type { LabPlan } from '../../src/plan/lab-plan.ts'
 import type { EntryId } from '../../src/record/ids.ts'
@@ -61,6 +62,31 @@ const ordinary = (log: Log, { plan, left = [], last = {} }: Told): EntryId => {
 export const phOut = (log: Log, plan: EntryId, minutesAgo = 6): EntryId =>
   log.add('reading', minutesAgo, { check: 'neg-1-fix-ph' as CheckId, plan, value: 4.92, keyed: '4.92', unit: 'pH', how: 'keyed', verdict: 'ACT' })
 
+const phConfirmed = (log: Log, plan: EntryId, minutesAgo = 6): EntryId => {
+  const out = phOut(log, plan, minutesAgo)
+  log.add('reading', minutesAgo - 3, { check: 'neg-1-fix-ph' as CheckId, plan, value: 4.92, keyed: '4.92', unit: 'pH', how: 'keyed', verdict: 'ACT', repeatOf: out })
+  return out
+}
+
+const acid = encodeURIComponent('acid:acetic-acid-28')
+
+const cautioned = (log: Log, out: EntryId, minutesAgo = 1): EntryId => {
+  for (const card of ['acetic-acid-28', 'op-acid-dose']) {
+    const it = cardById(card)!
+    log.add('caution', minutesAgo, { card, version: it.version, material: 'acetic-acid-28' as MaterialId, exception: out, lines: [...it.deadliest] })
+  }
+  return out
+}
+
+const poured = (log: Log, out: EntryId, minutesAgo: number): EntryId => {
+  cautioned(log, out, minutesAgo + 1)
+  log.add('add', minutesAgo, {
+    station: 'neg-1-fix' as StationId, material: 'acetic-acid-28' as MaterialId, exception: out, portion: 1, planned: { amount: 2350, unit: 'mL' },
+    poured: { amount: 2.35, unit: 'L', keyed: '2.35' }, mixSeconds: 1320, predicted: { quantity: 'pH', from: 4.92, to: 4.7 },
+  })
+  return out
+}
+
 const now = (): string => '/now'
 
 export const scenes: Record<string, Scene> = {
@@ -88,4 +114,12 @@ export const scenes: Record<string, Scene> = {
   'emergency': { at, path: () => '/emergency', log: (log) => void ordinary(log, { plan: demo }) },
   'emergency-eyes': { at, path: () => '/emergency/eyes', log: (log) => void ordinary(log, { plan: demo }) },
   'round-step': { at, path: () => '/round/neg-1', log: (log) => void ordinary(log, { plan: demo, left: ['neg-1-dev-temp', 'neg-1-dev-level', 'neg-1-rinse-flow', 'pos-2-dev-temp'] }) },
+  'exception-confirm': { at, path: ({ out }) => `/exception/${out}`, log: (log) => ({ out: phOut(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } })) }) },
+  'exception-refused': { at, path: ({ out }) => `/exception/${out}`, log: (log) => ({ out: phConfirmed(log, ordinary(log, { plan: demo, left: ['neg-1-fix-sulfite'], last: { 'neg-1-fix-ph': 4.58 } })) }) },
+  'exception-correct': { at, path: ({ out }) => `/exception/${out}`, log: (log) => ({ out: phConfirmed(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } })) }) },
+  'remedy-refused': { at, path: ({ out }) => `/exception/${out}/${acid}`, log: (log) => ({ out: phConfirmed(log, ordinary(log, { plan: demo, left: ['neg-1-fix-sulfite'], last: { 'neg-1-fix-ph': 4.58 } })) }) },
+  'remedy-caution': { at, path: ({ out }) => `/exception/${out}/${acid}`, log: (log) => ({ out: phConfirmed(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } })) }) },
+  'remedy-amount': { at, path: ({ out }) => `/exception/${out}/${acid}`, log: (log) => ({ out: cautioned(log, phConfirmed(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } }))) }) },
+  'exception-mixing': { at, path: ({ out }) => `/exception/${out}`, log: (log) => ({ out: poured(log, phConfirmed(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } }), 30), 9) }) },
+  'exception-recheck': { at, path: ({ out }) => `/exception/${out}`, log: (log) => ({ out: poured(log, phConfirmed(log, ordinary(log, { plan: demo, last: { 'neg-1-fix-ph': 4.58 } }), 60), 40) }) },
 }

@@ -1,5 +1,4 @@
 import type { CautionCard, CardLine } from '../../safety/card.ts'
-import { deferral } from '../../safety/emergency.ts'
 import { statementOf } from '../../safety/statements.ts'
 import { useWords } from '../app-context.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
@@ -39,7 +38,6 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
         ) : null}
         <p class="small quiet">{words.version(card.version, card.source)}</p>
       </details>
-      <p class="small quiet">{deferral}</p>
     </div>
   )
 }

@@ -46,7 +46,7 @@ export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionSte
     return card ? [{ needed, card }] : []
   })
   return (
-    <Screen title={sayText(remedy.says, plan)} back meta={words.safety.before}>
+    <Screen title={sayText(remedy.says, plan, words)} back meta={words.safety.before}>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
       {cards.map(({ needed, card }) => (
         <section key={needed.card} class="caution" aria-label={card.name}>
@@ -59,7 +59,8 @@ export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionSte
         </section>
       ))}
       <SavingProblem of={saving} />
-      <p class="small quiet">{words.safety.amountAfter}</p>
+      <p class="small">{words.safety.amountAfter}</p>
+      <p class="small quiet">{words.safety.deferral}</p>
     </Screen>
   )
 }

@@ -37,10 +37,11 @@ export const Remedies = ({ exception, found, plan }: { exception: Exception; fou
 }
 
 const RemedyRow = ({ remedy, exception, plan }: { remedy: Remedy; exception: Exception; plan: LabPlan }) => {
-  const say = useWords().exception
+  const words = useWords()
+  const say = words.exception
   const href = `/exception/${exception.id}/${encodeURIComponent(remedy.id)}`
-  const text = sayText(remedy.says, plan)
-  if (remedy.refused) return <Row href={href} what={<strong>{text}</strong>} under={refusalText(remedy.refused, plan)} value={<span class="refused">{say.refused}</span>} />
+  const text = sayText(remedy.says, plan, words)
+  if (remedy.refused) return <Row href={href} what={<strong>{text}</strong>} under={refusalText(remedy.refused, plan, words)} value={<span class="refused">{say.refused}</span>} />
   if (remedy.done) return <Row what={<span class="quiet">{text}</span>} value={say.done} />
   if (remedy.dose) return <Row href={href} what={<strong>{text}</strong>} under={remedy.dose.needsCaution.length ? say.cautionFirst : undefined} />
   if (remedy.code === 'look' && !remedy.how.length) return <Row what={text} />

@@ -51,14 +51,14 @@ const RefusedView = ({ remedy, refused, plan }: { remedy: Remedy; refused: NonNu
   const openException = check && lab.value.state.exceptions.open[check.id]
   return (
     <Screen
-      title={sayText(remedy.says, plan)}
+      title={sayText(remedy.says, plan, words)}
       back
       next={check ? <LinkButton kind="go" href={openException ? `/exception/${openException}` : `/check/${check.id}`}>{check.name}</LinkButton> : null}
     >
       <Banner kind="stop" title={say.refusedTitle}>
-        <p class="lead">{refusalText(refused, plan)}</p>
+        <p class="lead">{refusalText(refused, plan, words)}</p>
       </Banner>
-      <p class="lead"><strong>{sayText(doFirst, plan)}</strong></p>
+      <p class="lead"><strong>{sayText(doFirst, plan, words)}</strong></p>
       <p class="small quiet">{say.source(refused.source)}</p>
       <p class="small quiet">{words.safety.deferral}</p>
     </Screen>

@@ -3,7 +3,8 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import { substances } from '../../science/substances-table.ts'
 import { timeText } from '../format.ts'
 import { shortText } from '../units.ts'
-import { corrections, type Sentence, type Told } from '../words/en/corrections.ts'
+import type { Sentence, Told } from '../words/en/corrections.ts'
+import type { Words } from '../words/words.ts'
 
 const instants = new Set(['until', 'foundAt'])
 
@@ -26,5 +27,5 @@ const nameOf = (key: string): string => (key in substances ? substances[key as k
 const told = (sentence: Sentence | undefined, code: string, facts: Facts, plan: LabPlan): string =>
   sentence === undefined ? code : typeof sentence === 'string' ? sentence : sentence(toldFacts(facts, plan))
 
-export const sayText = ({ code, facts }: Say, plan: LabPlan): string => told(corrections.says[code], code, facts, plan)
-export const refusalText = ({ code, facts }: { code: string; facts: Facts }, plan: LabPlan): string => told(corrections.refusals[code], code, facts, plan)
+export const sayText = ({ code, facts }: Say, plan: LabPlan, { corrections }: Words): string => told(corrections.says[code], code, facts, plan)
+export const refusalText = ({ code, facts }: { code: string; facts: Facts }, plan: LabPlan, { corrections }: Words): string => told(corrections.refusals[code], code, facts, plan)
