@@ -1,0 +1,11 @@
+import { describe, expect, it } from 'vitest'
+import { killTrials } from '../server/kill.ts'
+
+describe('the server, killed two hundred times while phones send', () => {
+  it('loses nothing that it has acknowledged and keeps nothing twice', async () => {
+    const { acknowledged, lost, twice } = await killTrials(200)
+    console.log(`${acknowledged} entries acknowledged over 200 kills, ${lost} lost, ${twice} twice`)
+    expect(acknowledged).toBeGreaterThan(200)
+    expect({ lost, twice }).toEqual({ lost: 0, twice: 0 })
+  })
+})

@@ -1,0 +1,97 @@
+import { randomBytes } from 'node:crypto'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import pino from 'pino'
+import { createApp } from '../../src/server/app.ts'
+import type { Database } from '../../src/server/database/database.ts'
+import { beginEpoch } from '../../src/server/database/facts.ts'
+import { beginRecord } from '../../src/server/database/head.ts'
+import { migrate } from '../../src/server/database/migrate.ts'
+import { sqliteDatabase } from '../../src/server/database/sqlite.ts'
+import { newPrivateKey, serverKey } from '../../src/server/keys.ts'
+import { Metrics } from '../../src/server/metrics.ts'
+import { usualLimits, type Limits, type Parts } from '../../src/server/parts.ts'
+import { issueCode } from '../../src/server/people/issue-code.ts'
+import { Phone, type Ask } from './phone.ts'
+
+export interface TestServer {
+  ask: Ask
+  parts: Parts
+  /** Moves the server's clock on, in ms. */
+  later(ms: number): void
+  firstCode(): Promise<string>
+  /** The first supervisor's device, enrolled, and who that is. */
+  first(): Promise<{ phone: Phone; person: string; passphrase: string }>
+  /** A further device, let in by the supervisor. */
+  another(supervisor: { phone: Phone; person: string; passphrase: string }): Promise<Phone>
+  prove(supervisor: { phone: Phone; person: string; passphrase: string }): Promise<string>
+  close(): Promise<void>
+}
+
+const passphrase = 'silver nitrate in the dark'
+
+/** The real app over a real database, without a port. */
+export const openServer = async (given: { database?: Database; limits?: Partial<Limits> } = {}): Promise<TestServer> => {
+  const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-server-'))
+  const database = given.database ?? sqliteDatabase(join(folder, 'bathkeeper.db'))
+  await migrate(database.sql, database.dialect)
+  await database.transact(async (tx) => {
+    await beginRecord(tx)
+    await beginEpoch(tx, { epoch: randomBytes(8).toString('hex'), since: Date.now(), why: 'first' })
+  })
+  let moved = 0
+  const stopping = new AbortController()
+  const parts: Parts = {
+    database,
+    key: serverKey(newPrivateKey()),
+    clock: () => Date.now() + moved,
+    random: (bytes) => randomBytes(bytes),
+    log: pino({ level: 'silent' }),
+    metrics: new Metrics(),
+    limits: { ...usualLimits, device: { burst: 10_000, perSecond: 1_000 }, ...given.limits },
+    trustedProxies: [],
+    isHttps: false,
+    version: 'test',
+    files: () => undefined,
+    authorityCertificate: () => undefined,
+    metricsToken: 'a token of the tests',
+    stopping: stopping.signal,
+  }
+  const app = createApp(parts)
+  const ask: Ask = (request) => app.request(request)
+  const firstCode = async (): Promise<string> => (await issueCode(database.sql, parts, { purpose: 'first', until: parts.clock() + 600_000 })).long
+  const prove = async (supervisor: { phone: Phone; person: string; passphrase: string }): Promise<string> => {
+    const answer = await supervisor.phone.send('POST', '/api/v1/presence', { person: supervisor.person, passphrase: supervisor.passphrase })
+    if (answer.status !== 200) throw new Error(`presence: ${answer.status} ${await answer.text()}`)
+    return ((await answer.json()) as { proof: string }).proof
+  }
+  return {
+    ask,
+    parts,
+    later: (ms) => {
+      moved += ms
+    },
+    firstCode,
+    first: async () => {
+      const phone = new Phone(ask)
+      const { person } = await phone.enrol(await firstCode(), { name: 'Helena Sobral', passphrase })
+      return { phone, person: person!, passphrase }
+    },
+    another: async (supervisor) => {
+      const proof = await prove(supervisor)
+      const code = (await (await supervisor.phone.send('POST', '/api/v1/codes', undefined, supervisor.phone.presence(proof))).json()) as { long: string }
+      const phone = new Phone(ask)
+      const { digits } = await phone.enrol(code.long)
+      const confirmed = await supervisor.phone.send('POST', `/api/v1/devices/${phone.dev}/confirm`, { digits }, supervisor.phone.presence(proof))
+      if (confirmed.status !== 200) throw new Error(`confirm: ${confirmed.status} ${await confirmed.text()}`)
+      return phone
+    },
+    prove,
+    close: async () => {
+      stopping.abort()
+      await database.close()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
