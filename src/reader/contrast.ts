@@ -33,16 +33,14 @@ export const inkOf = (planes: Planes): Ink => {
   const [axisRed, axisGreen, axisBlue] = principalAxis(high)
   const grey = field(width, height)
   const square = field(width, height)
-  let energy = 0
   let light = 0
   for (let i = 0; i < count; i++) {
     const value = axisRed * high[0]!.data[i]! + axisGreen * high[1]!.data[i]! + axisBlue * high[2]!.data[i]!
     grey.data[i] = value
     square.data[i] = value * value
-    energy += value * value
     light += planes.red.data[i]! + planes.green.data[i]! + planes.blue.data[i]!
   }
-  const contrast = Math.sqrt(energy / count)
+  const contrast = innerDeviation(grey)
   // A running sum can end a hair below zero.
   const local = boxMean(square, radius)
   // A floor keeps flat corners from being blown up to the strength of the figures.
@@ -56,6 +54,19 @@ export const inkOf = (planes: Planes): Ink => {
     grey.data[i]! *= strength
   }
   return { ink, plain: grey, contrast, brightness: light / (3 * count) }
+}
+
+/** Root mean square without the outermost eighth, where the high-pass leaves an edge even on a plain shade. */
+const innerDeviation = ({ width, height, data }: Field): number => {
+  const [beside, above] = [Math.round(width / 8), Math.round(height / 8)]
+  let energy = 0
+  let count = 0
+  for (let y = above; y < height - above; y++)
+    for (let x = beside; x < width - beside; x++) {
+      energy += data[y * width + x]! ** 2
+      count++
+    }
+  return Math.sqrt(energy / count)
 }
 
 /** First eigenvector of the covariance of three planes, by power iteration; grey (1,1,1)/√3 when nothing varies. */

@@ -161,10 +161,21 @@ const settled = (glyphs: Glyph[], height: number): Glyph[] => {
       const previous = out[out.length - 1]
       if (previous?.kind === 'figure' && glyph.first - previous.last <= Math.max(2, height * 0.07) && glyph.last - previous.first < height * 0.75) previous.last = glyph.last
       else out.push({ ...glyph })
+    } else if (glyph.kind === 'minus' && isBar(glyphs, i, height)) {
+      // The bar of a 4, between its upright and its stem: the upright grows, and the stem joins it as the next figure.
+      const previous = out[out.length - 1]
+      if (previous?.kind === 'figure') previous.last = glyph.last
     } else if (glyph.kind === 'minus' && width >= height * 0.09) out.push({ ...glyph })
     else if (glyph.kind === 'point' && width >= height * 0.05 && width <= height * 0.25) out.push({ ...glyph })
   }
   return out.filter((glyph) => glyph.kind !== 'figure' || glyph.last - glyph.first + 1 >= height * 0.05)
+}
+
+/** A minus stands apart; a bar touches a figure on each side. */
+const isBar = (glyphs: readonly Glyph[], at: number, height: number): boolean => {
+  const [before, bar, after] = [glyphs[at - 1], glyphs[at]!, glyphs[at + 1]]
+  const touching = Math.max(2, height * 0.07)
+  return before?.kind === 'figure' && after?.kind === 'figure' && bar.first - before.last <= touching && after.first - bar.last <= touching
 }
 
 const figureAt = (band: Field, glyph: Glyph, widest: number): SegmentReading | null => {

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
-import { checkId, machineId } from '../plan/ids.ts'
+import { checkId, machineId, stationId } from '../plan/ids.ts'
+import type { LabPlan } from '../plan/lab-plan.ts'
 import { entryId } from '../record/ids.ts'
 import type { Walk } from './walk.ts'
 
@@ -10,6 +11,8 @@ const outcome = z.discriminatedUnion('kind', [
 
 const step = z.strictObject({
   check: checkId,
+  /** Two steps at one place are one visit: the label is scanned once, and the time there runs on. */
+  station: z.optional(stationId),
   due: z.number(),
   outcome: z.optional(outcome),
 })
@@ -44,7 +47,7 @@ export const startRound = (walk: Walk, id: string, now: number): Round => ({
   machine: walk.machine.id,
   dueAt: walk.dueAt,
   startedAt: now,
-  steps: walk.checks.map(({ check, dueAt }) => ({ check: check.id, due: dueAt })),
+  steps: walk.checks.map(({ check, dueAt }) => ({ check: check.id, station: check.station, due: dueAt })),
   at: 0,
   stationSince: now,
   keyed: '',
@@ -79,9 +82,31 @@ export const takeBack = (it: Round, entry: string, now: number): Round => {
   return goTo({ ...it, steps: it.steps.with(at, open) }, at, now)
 }
 
+/** To another step. What was half keyed is dropped; going on at the same station, one is still at its tank. */
 export const goTo = (it: Round, at: number, now: number): Round => {
   const { settlingSince: _, ...rest } = it
-  return { ...rest, at: Math.max(0, Math.min(it.steps.length - 1, at)), keyed: '', atTank: false, stationSince: now }
+  const next = Math.max(0, Math.min(it.steps.length - 1, at))
+  const here = it.steps[it.at]?.station
+  const isSamePlace = here !== undefined && it.steps[next]?.station === here
+  return { ...rest, at: next, keyed: '', ...(isSamePlace ? {} : { atTank: false, stationSince: now }) }
+}
+
+/** On without an answer, and back: what was left open stays open and is offered again at the end. */
+export const goOn = (it: Round, now: number): Round => goTo(it, nextOpen(it.steps, it.at), now)
+export const goBack = (it: Round, now: number): Round => goTo(it, it.at - 1, now)
+
+/** Steps that have no answer yet. */
+export const openSteps = (it: Round): RoundStep[] => it.steps.filter((each) => !each.outcome)
+
+/** The round without the checks that a revision of the plan took away while it was open; undefined where none is left. */
+export const fittedTo = (it: Round, plan: LabPlan, now: number): Round | undefined => {
+  const has = (step: RoundStep): boolean => step.outcome !== undefined || plan.checks.some(({ id }) => id === step.check)
+  if (it.steps.every(has)) return it
+  const steps = it.steps.filter(has)
+  if (!steps.length) return undefined
+  const here = steps.indexOf(currentStep(it))
+  if (here >= 0) return { ...it, steps, at: here }
+  return goTo({ ...it, steps, at: Math.min(it.at, steps.length - 1) }, nextOpen(steps, Math.min(it.at, steps.length) - 1), now)
 }
 
 /** The next step without an answer after this one, else the first without, else where we are. */

@@ -84,7 +84,7 @@ export const quantities = {
     { symbol: 'psi', ucum: '[psi]', factor: psi },
     { symbol: 'bar', ucum: 'bar', factor: 100 },
     { symbol: 'hPa', ucum: 'hPa', factor: 0.1 },
-    { symbol: 'inHg', ucum: '[in_i\'Hg]', factor: 3.386389 }, // conventional, mercury at 0 °C
+    { symbol: 'inHg', ucum: "[in_i'Hg]", factor: 3.386389 }, // conventional, mercury at 0 °C
   ],
   strength: [
     { symbol: 'g/L', ucum: 'g/L', factor: 1 },

@@ -77,16 +77,6 @@ const start = async (): Promise<void> => {
     server.once('listening', resolve)
     server.once('error', reject)
   })
-  const bound = server.address()
-  const port = typeof bound === 'object' && bound ? bound.port : settings.port
-  // Plain http gives a phone no service worker, camera or keys; only this machine itself counts as safe without a certificate.
-  const origin = tls ? `https://${lanAddress() ?? 'localhost'}:${port}` : `http://localhost:${port}`
-  const isClaimed = (await readPeople(database.sql)).length > 0
-  if (!isClaimed) await voidCodes(database.sql, ['first'])
-  const code = isClaimed ? undefined : await issueCode(database.sql, parts, { purpose: 'first', until: now() + firstCodeMs })
-  const address = code ? `${origin}/${enrolFragment(code.long)}` : origin
-  console.log(startText({ address, qr: renderUnicodeCompact(address), code: code && shownCode(code.short), isHttps: tls !== undefined, folder: settings.folder }))
-
   const stop = (): void => {
     if (stopping.signal.aborted) return
     stopping.abort()
@@ -97,6 +87,15 @@ const start = async (): Promise<void> => {
   }
   process.on('SIGTERM', stop)
   process.on('SIGINT', stop)
+  const bound = server.address()
+  const port = typeof bound === 'object' && bound ? bound.port : settings.port
+  // Plain http gives a phone no service worker, camera or keys; only this machine itself counts as safe without a certificate.
+  const origin = tls ? `https://${lanAddress() ?? 'localhost'}:${port}` : `http://localhost:${port}`
+  const isClaimed = (await readPeople(database.sql)).length > 0
+  if (!isClaimed) await voidCodes(database.sql, ['first'])
+  const code = isClaimed ? undefined : await issueCode(database.sql, parts, { purpose: 'first', until: now() + firstCodeMs })
+  const address = code ? `${origin}/${enrolFragment(code.long)}` : origin
+  console.log(startText({ address, qr: renderUnicodeCompact(address), code: code && shownCode(code.short), isHttps: tls !== undefined, folder: settings.folder }))
 }
 
 start().catch((error: unknown) => {

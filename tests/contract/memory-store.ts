@@ -174,4 +174,14 @@ export class MemoryStore implements Store {
   }
 
   async close(): Promise<void> {}
+
+  /** As a copied profile, or one brought back from a backup. */
+  copy(): MemoryStore {
+    const copy = new MemoryStore()
+    copy.#entries = new Map(this.#entries)
+    copy.#outbox = new Map(this.#outbox)
+    copy.#blobs = new Map(this.#blobs)
+    copy.#shelves = new Map(this.#shelves)
+    return copy
+  }
 }

@@ -1,10 +1,16 @@
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import card from '../../src/reader/model/figures.json' with { type: 'json' }
 import { modelFile } from '../../src/terminal/reader-engine.ts'
 import { dotFonts, printFonts, segmentFonts } from '../training/fonts.ts'
 import { seeds } from '../training/evaluate.ts'
+
+const card = JSON.parse(readFileSync(new URL('../../src/reader/model/figures.json', import.meta.url), 'utf8')) as {
+  bytes: number
+  sha256: string
+  fonts: { family: string; licence: string }[]
+  [name: string]: unknown
+}
 
 describe("the model's card", () => {
   it('belongs to the model that ships', () => {

@@ -128,6 +128,11 @@ describe('pH of a bath', () => {
     expect(refusal).toMatchObject({ code: 'noAnswer', field: 'bath' })
   })
 
+  it('is refused for more salt than water dissolves', () => {
+    const refusal = refusalFrom(() => resultOf(acidBasePH, { celsius: 25, bath: [{ substance: 'sodiumSulfite', molPerLitre: 20 }] }))
+    expect(refusal).toMatchObject({ code: 'noAnswer', field: 'bath', allowed: expect.stringContaining('30 mol/L') })
+  })
+
   it('of a borate bath falls by its polymers where boron is plenty, and hardly where it is scarce', () => {
     const pH = (borate: 'monomers' | 'polymers', grams: number) =>
       resultOf(acidBasePH, { celsius: 25, borate, bath: [{ substance: 'borax', form: 'decahydrate', gramsPerLitre: grams }, { substance: 'boricAcid', gramsPerLitre: grams }] }).pH

@@ -6,7 +6,7 @@ import { bracketedRoot } from '../root.ts'
 import { factsOf, type Substance } from '../substances.ts'
 import { balanceAt } from './balance.ts'
 import { bufferCapacityAt } from './buffer-capacity.ts'
-import { equilibriumOf, selfConsistent, strongChargeAt, withStrongCharge } from './equilibrium.ts'
+import { checkedStrength, equilibriumOf, selfConsistent, strongChargeAt, withStrongCharge } from './equilibrium.ts'
 import { activity, bath, borate, celsius } from './fields.ts'
 import { mediumAt, type Medium } from './medium.ts'
 import { reagent, reagentOf, type Reagent } from './reagent.ts'
@@ -61,6 +61,7 @@ const worked = (given: Values<typeof inputs>): Worked => {
   const material = reagentOf(given.reagent)
   const oneMole = oneMolar(given.reagent.substance, 'reagent.substance')
   const { strongCharge: unmeasured, ionicStrength } = strongChargeAt(medium, listed, measuredPh)
+  checkedStrength(ionicStrength)
   const anchored = withStrongCharge(listed, unmeasured)
   const mixed = (molPerLitre: number): Solution => {
     const litres = 1 + molPerLitre * material.litresPerMole

@@ -1,7 +1,19 @@
+import { noAnswer } from '../refusal.ts'
 import { bracketedRoot } from '../root.ts'
 import { balanceAt } from './balance.ts'
 import type { Medium } from './medium.ts'
 import type { Solution } from './solution.ts'
+
+/**
+ * Ionic strength, mol/L, beyond which no water holds the salts (60 % ammonium thiosulfate stands near 16) and plain Davies gives activity
+ * coefficients in the millions.
+ */
+const utmostStrength = 30
+
+export const checkedStrength = (ionicStrength: number): number => {
+  if (ionicStrength > utmostStrength) throw noAnswer('bath', ionicStrength, `an ionic strength of at most ${utmostStrength} mol/L, more than water dissolves`)
+  return ionicStrength
+}
 
 export interface Equilibrium {
   pH: number

@@ -2,7 +2,7 @@ import { calculation } from '../calculation.ts'
 import type { Values } from '../field.ts'
 import { noAnswer } from '../refusal.ts'
 import { bufferCapacityAt } from './buffer-capacity.ts'
-import { equilibriumOf, type Equilibrium } from './equilibrium.ts'
+import { checkedStrength, equilibriumOf, type Equilibrium } from './equilibrium.ts'
 import { activity, bath, borate, celsius } from './fields.ts'
 import { mediumAt, type Medium } from './medium.ts'
 import { solutionOf, type Solution } from './solution.ts'
@@ -24,6 +24,7 @@ const worked = (given: Values<typeof inputs>): Worked => {
   const medium = mediumAt(given)
   const solution = solutionOf(given.bath, 'bath')
   const equilibrium = equilibriumOf(medium, solution)
+  checkedStrength(equilibrium.ionicStrength)
   if (equilibrium.pH < lowestPh || equilibrium.pH > highestPh) throw noAnswer('bath', equilibrium.pH, `a bath whose pH lies between ${lowestPh} and ${highestPh}`)
   return { medium, solution, equilibrium }
 }

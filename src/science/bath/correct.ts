@@ -173,7 +173,13 @@ export const bathCorrect = calculation({
         fields: {
           kind: { kind: 'choice', says: 'what it is', of: obstacleKinds },
           name: { kind: 'text', says: 'material or constituent it is about; empty for headroom and bleed' },
-          missWithout: { kind: 'number', unit: '1', says: 'miss that would be left, were this alone out of the way' },
+          missWithout: { kind: 'number', unit: '1', says: 'miss that would be left, were it out of the way (and the first of each turn before)' },
+          turn: {
+            kind: 'number',
+            unit: '1',
+            says: 'obstacles of one turn are alternatives; those of the next remain when the first of each turn before is out of the way',
+            whole: true,
+          },
         },
       },
     },
@@ -219,7 +225,8 @@ export const bathCorrect = calculation({
   run: (given) => {
     assertTogether(given)
     const bath = bathOf(given)
-    const { bleedLitres, amounts, miss } = bestCorrection(bath)
+    const correction = bestCorrection(bath)
+    const { bleedLitres, amounts, miss } = correction
     const beforeWater = litresBeforeWater(given, bleedLitres, amounts)
     const waterLitres = Math.max(0, bath.aimLitres - beforeWater)
     const afterLitres = beforeWater + waterLitres
@@ -237,7 +244,7 @@ export const bathCorrect = calculation({
       withinTolerance: after.every((each) => each.withinTolerance),
       afterLitres,
       miss,
-      obstacles: miss > 0 ? obstaclesOf(bath, miss) : [],
+      obstacles: obstaclesOf(bath, correction),
     }
   },
   steps: ({ litres, constituents, materials }, { bleedLitres, adds, waterLitres, after, afterLitres }): Step[] => [

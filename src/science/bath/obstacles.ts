@@ -1,4 +1,4 @@
-import { leastMiss, type Bath } from './program.ts'
+import { bestCorrection, leastMiss, type Bath, type Correction } from './program.ts'
 
 export const obstacleKinds = ['headroom', 'bleedLimit', 'materialLimit', 'noMaterial', 'noPureMaterial'] as const
 
@@ -11,54 +11,65 @@ export interface Obstacle {
   kind: (typeof obstacleKinds)[number]
   /** The material or constituent it is about; empty for headroom and bleed. */
   name: string
-  /** Least weighted miss, were this obstacle alone out of the way. */
+  /** Least weighted miss, were this obstacle out of the way (and the first of each turn before). */
   missWithout: number
+  /** Obstacles of one turn are alternatives; those of the next remain when the first of each turn before is out of the way. */
+  turn: number
 }
 
+const mostTurns = 3
+
 /**
- * What stands between a bath and its tolerances, most in the way first: each limit is lifted alone, each constituent given a pure
- * material, and what makes the miss smaller is an obstacle. Where nothing helps alone, it takes several, and what is then needed is
- * found by lifting all but one.
+ * What stands between a bath and its tolerances: each limit that binds is lifted alone, each constituent given a pure material, and
+ * what makes the miss smaller is an obstacle, most in the way first. Then the first is taken as lifted, and so on, until the
+ * tolerances are reached or nothing more helps.
  */
-export const obstaclesOf = (bath: Bath, miss: number): Obstacle[] => {
-  const lifts = liftsOf(bath)
-  const helps = (candidate: number, than: number): boolean => candidate < than * (1 - 1e-6)
-  const alone = lifts
-    .map(({ kind, name, lift }) => ({ kind, name, missWithout: leastMiss(lift(bath)) }))
-    .filter(({ missWithout }) => helps(missWithout, miss))
-    .sort((a, b) => a.missWithout - b.missWithout)
-  if (alone.length > 0) return alone
-  const allLifted = lifts.reduce((lifted, { lift }) => lift(lifted), bath)
-  const best = leastMiss(allLifted)
-  return lifts
-    .filter((each) => helps(best, leastMiss(lifts.filter((other) => other !== each).reduce((lifted, { lift }) => lift(lifted), bath))))
-    .map(({ kind, name }) => ({ kind, name, missWithout: miss }))
+export const obstaclesOf = (bath: Bath, correction: Correction): Obstacle[] => {
+  const obstacles: Obstacle[] = []
+  let here = bath
+  let now = correction
+  for (let turn = 1; turn <= mostTurns && now.miss > 0; turn++) {
+    const helpful = liftsOf(here, now)
+      .map((each) => ({ ...each, missWithout: leastMiss(each.lifted) }))
+      .filter(({ missWithout }) => missWithout < now.miss * (1 - 1e-6))
+      .sort((a, b) => a.missWithout - b.missWithout)
+    const [first] = helpful
+    if (!first) break
+    obstacles.push(...helpful.map(({ kind, name, missWithout }) => ({ kind, name, missWithout: missWithout < negligibleMiss ? 0 : missWithout, turn })))
+    here = first.lifted
+    now = bestCorrection(here)
+  }
+  return obstacles
 }
+
+const negligibleMiss = 1e-9 // tolerances
 
 interface Lift {
   kind: Obstacle['kind']
   name: string
-  lift(bath: Bath): Bath
+  lifted: Bath
 }
 
-const liftsOf = (bath: Bath): Lift[] => [
-  ...(bath.materials.some((material) => material.displacesLitresPerUnit > 0)
-    ? [{ kind: 'headroom' as const, name: '', lift: (it: Bath) => ({ ...it, mostLitres: it.aimLitres + 10 * it.litres }) }]
-    : []),
-  ...(bath.maxBleedLitres < bath.litres ? [{ kind: 'bleedLimit' as const, name: '', lift: (it: Bath) => ({ ...it, maxBleedLitres: it.litres }) }] : []),
-  ...bath.materials
-    .filter(({ maxAmount }) => Number.isFinite(maxAmount))
-    .map(({ name }) => ({
-      kind: 'materialLimit' as const,
-      name,
-      lift: (it: Bath) => ({ ...it, materials: it.materials.map((material) => (material.name === name ? { ...material, maxAmount: Infinity } : material)) }),
-    })),
-  ...bath.constituents.map(({ name }, index) => ({
-    kind: bath.materials.some((material) => (material.provides[index] ?? 0) > 0) ? ('noPureMaterial' as const) : ('noMaterial' as const),
-    name,
-    lift: (it: Bath) => ({ ...it, materials: [...it.materials, pureMaterial(it, index)] }),
-  })),
-]
+/** Only a limit that binds can be an obstacle; headroom binds in a way of its own, since water is filled up to the aim level only. */
+const liftsOf = (bath: Bath, { bleedLitres, amounts }: Correction): Lift[] => {
+  const { constituents, materials } = bath
+  const lifts: Lift[] = []
+  if (materials.some(({ displacesLitresPerUnit }) => displacesLitresPerUnit > 0))
+    lifts.push({ kind: 'headroom', name: '', lifted: { ...bath, mostLitres: bath.aimLitres + 10 * bath.litres } })
+  if (bath.maxBleedLitres < bath.litres && binds(bleedLitres, bath.maxBleedLitres))
+    lifts.push({ kind: 'bleedLimit', name: '', lifted: { ...bath, maxBleedLitres: bath.litres } })
+  materials.forEach((material, index) => {
+    if (!binds(amounts[index]!, material.maxAmount)) return
+    lifts.push({ kind: 'materialLimit', name: material.name, lifted: { ...bath, materials: materials.with(index, { ...material, maxAmount: Infinity }) } })
+  })
+  constituents.forEach(({ name }, index) => {
+    const kind = materials.some(({ provides }) => (provides[index] ?? 0) > 0) ? 'noPureMaterial' : 'noMaterial'
+    lifts.push({ kind, name, lifted: { ...bath, materials: [...materials, pureMaterial(bath, index)] } })
+  })
+  return lifts
+}
+
+const binds = (used: number, limit: number): boolean => used >= limit * (1 - 1e-9)
 
 const pureMaterial = ({ constituents }: Bath, index: number): Bath['materials'][number] => ({
   name: '',

@@ -39,32 +39,57 @@ export const optimum = (objectives: readonly Sum[], given: readonly Row[]): Sum 
     ...(atMost === undefined ? [] : [{ sum, sign: 1, limit: atMost }]),
     ...(atLeast === undefined ? [] : [{ sum, sign: -1, limit: -atLeast }]),
   ])
-  const count = inequalities.length
-  const width = names.length + 2 * count
+  const starts = startsOf(inequalities)
+  const firstArtificial = names.length + inequalities.length
+  const width = firstArtificial + starts.filter((start) => start === 'artificial').length
+
+  const basis: number[] = []
+  let artificials = 0
   const rows = inequalities.map(({ sum, sign, limit }, index) => {
     const row = new Float64Array(width + 1)
     const flip = limit < 0 ? -1 : 1
     for (const [name, coefficient] of Object.entries(sum)) row[place.get(name)!] = flip * sign * coefficient
     row[names.length + index] = flip
-    if (flip < 0) row[names.length + count + index] = 1
     row[width] = flip * limit
+    const start = starts[index]!
+    const column = start === 'slack' ? names.length + index : start === 'artificial' ? firstArtificial + artificials++ : place.get(start.name)!
+    if (start === 'artificial') row[column] = 1
+    basis.push(column)
     return row
   })
   const tableau: Tableau = {
-    rows: rows.map((row) => Float64Array.from(row)),
-    basis: inequalities.map(({ limit }, index) => names.length + (limit < 0 ? count : 0) + index),
+    rows: rows.map((row, index) => row.map((entry) => entry / row[basis[index]!]!)),
+    basis,
     width,
     barred: Array.from({ length: width }, () => false),
   }
 
-  const artificial = costsOf(width, (column) => (column >= names.length + count ? 1 : 0))
-  settle(tableau, artificial)
-  const unmet = tableau.basis.reduce((sum, column, index) => sum + artificial[column]! * tableau.rows[index]![width]!, 0)
-  if (unmet > negligible) return undefined
+  if (artificials > 0) {
+    const unwanted = costsOf(width, (column) => (column >= firstArtificial ? 1 : 0))
+    settle(tableau, unwanted)
+    const unmet = basis.reduce((sum, column, index) => sum + unwanted[column]! * tableau.rows[index]![width]!, 0)
+    if (unmet > negligible) return undefined
+  }
   for (const objective of objectives) settle(tableau, costsOf(width, (column) => objective[names[column] ?? ''] ?? 0))
 
-  const values = basicValues(rows, tableau.basis, width)
+  const values = basicValues(rows, basis, width)
   return Object.fromEntries(names.map((name, column) => [name, values[column]!]))
+}
+
+type Start = 'slack' | 'artificial' | { name: string }
+
+/**
+ * What each row is solved for at the start: its slack; where that would be negative, a variable that stands in this row alone and
+ * can take up the whole of it (as a miss does); else an artificial variable.
+ */
+const startsOf = (inequalities: readonly { sum: Sum; sign: number; limit: number }[]): Start[] => {
+  const uses = new Map<string, number>()
+  for (const { sum } of inequalities) for (const name of Object.keys(sum)) uses.set(name, (uses.get(name) ?? 0) + 1)
+  return inequalities.map(({ sum, sign, limit }) => {
+    if (limit >= 0) return 'slack'
+    const own = Object.entries(sum).find(([name, coefficient]) => uses.get(name) === 1 && -sign * coefficient > negligible)
+    return own ? { name: own[0] } : 'artificial'
+  })
 }
 
 const costsOf = (width: number, cost: (column: number) => number): Float64Array => Float64Array.from({ length: width }, (_, column) => cost(column))

@@ -135,72 +135,69 @@ const rowOf = ({ sum, limit }: Form['rows'][number], known: Sum): Row => {
 
 const valueOf = (sum: Sum, answer: Sum): number => Object.entries(sum).reduce((total, [name, coefficient]) => total + coefficient * (answer[name] ?? 0), 0)
 
-interface Level {
-  applies(form: Form): boolean
-  rows(form: Form): Form['rows']
-  /** What is a number, not a variable; and limits of what is a variable. */
-  known: Sum
-  bounds(form: Form): Row[]
-  /** The same for finding the least miss, which is a strength and so a quotient by the final volume. */
-  knownForMiss: Sum
-  boundsForMiss(form: Form): Row[]
-}
-
-/** Water fills up to the aim level: the final volume is known, and what bleed and adds leave room for is not below 0. */
-const atAim: Level = {
-  applies: () => true,
-  rows: ({ finalVolume }) => [{ sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' }],
-  known: { [one]: 1, [volume]: 1 },
-  bounds: () => [],
-  knownForMiss: { [one]: 1, [volume]: 1 },
-  boundsForMiss: () => [],
-}
-
-/**
- * Liquids take the level above the aim, within the headroom, and no water is added. Together with the other this is no linear
- * program, each alone is. Divided by the final volume throughout, so is its least miss (Charnes and Cooper 1962).
- */
-const above: Level = {
-  applies: ({ most, finalVolume }) => most > 1 + negligible && Object.entries(finalVolume).some(([name, litres]) => name !== one && litres > 0),
-  rows: ({ finalVolume }) => [
-    { sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' },
-    { sum: { ...finalVolume, [volume]: -1 }, limit: 'atLeast' },
-  ],
-  known: { [one]: 1 },
-  bounds: ({ most }) => [{ sum: { [volume]: 1 }, atLeast: 1, atMost: most }],
-  knownForMiss: { [volume]: 1 },
-  boundsForMiss: ({ most }) => [{ sum: { [one]: 1 }, atLeast: 1 / most, atMost: 1 }],
-}
-
-const levels = [atAim, above]
-
-/** A miss below this, in tolerances, is rounding. */
-const reached = 1e-7
-
 interface Candidate {
   answer: Sum
   miss: number
   materials: number
 }
 
-/** First the least miss; with that, the least bleed; with both, the least material. */
-const bestAtLevel = (form: Form, level: Level): Candidate | undefined => {
-  const miss = leastMissAtLevel(form, level)
-  if (miss === undefined) return undefined
-  const rows = [...form.rows, ...level.rows(form)].map((row) => rowOf(row, level.known))
-  // Zero at the least miss, also where the volume is a variable (Dinkelbach 1967).
-  const beyondLeast = rowOf({ sum: { ...form.miss, [volume]: -miss }, limit: 'atMost' }, level.known).sum
-  const answer = optimum([beyondLeast, { [bleed]: 1 }, form.materials], [...rows, ...level.bounds(form)])
-  if (!answer) throw new Error('a correction with the least miss that is none')
+/** How the level may end. The two together are no linear program, each alone is. */
+interface Level {
+  /** First the least miss; with that, the least bleed; with both, the least material. Undefined where the level cannot end so. */
+  best(form: Form): Candidate | undefined
+  leastMiss(form: Form): number | undefined
+}
+
+/** A miss below this, in tolerances, is rounding. */
+const reached = 1e-9
+
+const candidateOf = (form: Form, answer: Sum | undefined, miss: number): Candidate => {
+  if (!answer) throw new Error('a bath that cannot even be left as it is')
   return { answer, miss: miss < reached ? 0 : miss, materials: valueOf(form.materials, answer) }
 }
 
-const leastMissAtLevel = (form: Form, level: Level): number | undefined => {
-  if (!level.applies(form)) return undefined
-  const rows = [...form.rows, ...level.rows(form)].map((row) => rowOf(row, level.knownForMiss))
-  const answer = optimum([form.miss], [...rows, ...level.boundsForMiss(form)])
-  return answer && valueOf(form.miss, answer)
+/** Water fills up to the aim level: the final volume is known, and so what bleed and adds leave room for is not below 0. */
+const atAim: Level = {
+  best: (form) => {
+    const answer = optimum([form.miss, { [bleed]: 1 }, form.materials], atAimRows(form))
+    return candidateOf(form, answer, answer ? valueOf(form.miss, answer) : 0)
+  },
+  leastMiss: (form) => {
+    const answer = optimum([form.miss], atAimRows(form))
+    return answer && valueOf(form.miss, answer)
+  },
 }
+
+const atAimRows = ({ rows, finalVolume }: Form): Row[] => {
+  const known = { [one]: 1, [volume]: 1 }
+  return [...rows.map((row) => rowOf(row, known)), rowOf({ sum: { ...finalVolume, [volume]: -1 }, limit: 'atMost' }, known)]
+}
+
+/** Liquids take the level above the aim, within the headroom, and no water is added. */
+const above: Level = {
+  best: (form) => {
+    const miss = above.leastMiss(form)
+    if (miss === undefined) return undefined
+    // Zero at the least miss, though miss in grams and volume are both variables (Dinkelbach 1967).
+    const beyondLeast = { ...form.miss, [volume]: -miss }
+    const rows = [...aboveRows(form, { [one]: 1 }), { sum: { [volume]: 1 }, atLeast: 1, atMost: form.most }]
+    return candidateOf(form, optimum([beyondLeast, { [bleed]: 1 }, form.materials], rows), miss)
+  },
+  // A strength is a quotient by the final volume; divided by it throughout, the program is linear (Charnes and Cooper 1962).
+  leastMiss: (form) => {
+    const canRise = form.most > 1 + negligible && Object.entries(form.finalVolume).some(([name, litres]) => name !== one && litres > 0)
+    if (!canRise) return undefined
+    const answer = optimum([form.miss], [...aboveRows(form, { [volume]: 1 }), { sum: { [one]: 1 }, atLeast: 1 / form.most, atMost: 1 }])
+    return answer && valueOf(form.miss, answer)
+  },
+}
+
+const aboveRows = ({ rows, finalVolume }: Form, known: Sum): Row[] => {
+  const balance = { ...finalVolume, [volume]: -1 }
+  return [...rows, { sum: balance, limit: 'atMost' as const }, { sum: balance, limit: 'atLeast' as const }].map((row) => rowOf(row, known))
+}
+
+const levels = [atAim, above]
 
 const isBetter = (candidate: Candidate, other: Candidate): boolean => {
   const differences = [candidate.miss - other.miss, (candidate.answer[bleed] ?? 0) - (other.answer[bleed] ?? 0), candidate.materials - other.materials]
@@ -216,17 +213,14 @@ const isBetter = (candidate: Candidate, other: Candidate): boolean => {
  */
 export const bestCorrection = (bath: Bath): Correction => {
   const form = formOf(bath)
-  let best: Candidate | undefined
-  for (const level of levels) {
-    const candidate = bestAtLevel(form, level)
-    if (candidate && (!best || isBetter(candidate, best))) best = candidate
-  }
-  if (!best) throw new Error('a bath that cannot even be left as it is')
+  const [first, ...others] = levels.flatMap((level) => level.best(form) ?? [])
+  if (!first) throw new Error('a bath that cannot even be left as it is')
+  const best = others.reduce((better, candidate) => (isBetter(candidate, better) ? candidate : better), first)
   return { ...form.unscaled(best.answer), miss: best.miss }
 }
 
 /** The least miss alone, for trying out what would help. */
 export const leastMiss = (bath: Bath): number => {
   const form = formOf(bath)
-  return Math.min(...levels.flatMap((level) => leastMissAtLevel(form, level) ?? []))
+  return Math.min(...levels.flatMap((level) => level.leastMiss(form) ?? []))
 }

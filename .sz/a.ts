@@ -1,2 +1,0 @@
-import { kept } from '../src/device/kept.ts'
-export const x = (r: unknown) => kept.safeParse(r)

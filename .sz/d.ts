@@ -1,2 +1,0 @@
-import { createIdbStore } from '../src/device/idb-store.ts'
-export { createIdbStore }

@@ -1,1 +1,0 @@
-export { openExchange } from '../src/device/open-phone.ts'

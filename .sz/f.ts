@@ -1,1 +1,0 @@
-export { sendInBackground } from '../sw/send-in-background.ts'
