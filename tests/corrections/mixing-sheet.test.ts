@@ -136,10 +136,10 @@ describe('a new mix', () => {
 })
 
 describe('mixing time', () => {
-  it('is three turnovers for pH and five for a titration: 20 and 34 minutes for 1000 L at 150 L/min', () => {
+  it('is three turnovers for pH and five for a titration: 20 and 33 minutes for 1000 L at 150 L/min', () => {
     const bath = { litres: 1000, circulationLitresPerMinute: 150 }
     expect(mixingTime(bath, 'pH').seconds / 60).toBeCloseTo(20, 1)
-    expect(mixingTime(bath, 'titration').seconds / 60).toBeCloseTo(33.4, 1)
+    expect(mixingTime(bath, 'titration').seconds / 60).toBeCloseTo(33.3, 1)
   })
   it('is ten minutes more for acid into a fixing bath', () => {
     expect(mixingTime({ litres: 640, circulationLitresPerMinute: 160 }, 'pH', { slowAcid: true }).seconds).toBe(600 + 720)
