@@ -106,7 +106,9 @@ export const fittedTo = (it: Round, plan: LabPlan, now: number): Round | undefin
   if (!steps.length) return undefined
   const here = steps.indexOf(currentStep(it))
   if (here >= 0) return { ...it, steps, at: here }
-  return goTo({ ...it, steps, at: Math.min(it.at, steps.length - 1) }, nextOpen(steps, Math.min(it.at, steps.length) - 1), now)
+  const before = it.steps.slice(0, it.at).filter(has).length
+  const { settlingSince: _, ...rest } = it
+  return { ...rest, steps, at: nextOpen(steps, before - 1), keyed: '', atTank: false, stationSince: now }
 }
 
 /** The next step without an answer after this one, else the first without, else where we are. */
@@ -114,5 +116,5 @@ const nextOpen = (steps: readonly RoundStep[], at: number): number => {
   const after = steps.findIndex((each, index) => index > at && !each.outcome)
   if (after >= 0) return after
   const first = steps.findIndex((each) => !each.outcome)
-  return first >= 0 ? first : at
+  return first >= 0 ? first : Math.max(0, Math.min(at, steps.length - 1))
 }

@@ -12,8 +12,10 @@ export interface SpliceWindow {
 }
 
 /** How long a splice may take: reserve ÷ speed. Infinite at a standstill. */
-export const spliceSeconds = ({ reserveMetres, metresPerMinute }: Pick<SpliceWindow, 'reserveMetres' | 'metresPerMinute'>): number =>
-  metresPerMinute > 0 && reserveMetres > 0 ? resultOf(filmSplice, { storedMetres: reserveMetres, metresPerMinute }).seconds : metresPerMinute > 0 ? 0 : Number.POSITIVE_INFINITY
+export const spliceSeconds = ({ reserveMetres, metresPerMinute }: Pick<SpliceWindow, 'reserveMetres' | 'metresPerMinute'>): number => {
+  if (metresPerMinute <= 0) return Number.POSITIVE_INFINITY
+  return reserveMetres <= 0 ? 0 : resultOf(filmSplice, { storedMetres: reserveMetres, metresPerMinute }).seconds
+}
 
 /** Seconds until the elevator is empty; below nought it is too late. Nothing runs out at a standstill. */
 export const secondsLeft = (window: SpliceWindow, now: number): number => spliceSeconds(window) - (now - window.heldAt) / 1000
