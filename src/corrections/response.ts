@@ -39,12 +39,12 @@ export interface ResponseAsked {
  */
 export const responseOf = (lab: LabState, plan: LabPlan, { station, material, lot, now, resets = [] }: ResponseAsked): Response => {
   const since = startedAnew(lab, station, material, resets, now)
-  const strength = strengthText(plan, material)
+  const made = madeText(plan, station, material)
   const history = Object.values(lab.exceptions.all)
     .filter((it) => it.station === station)
     .flatMap((it) => answersOf(lab, plan, it))
     .filter((it) => it.material === material && it.pouredAt >= since && it.readAt <= now)
-    .filter(({ pouredAt }) => strengthText(planAt(lab.plans, pouredAt)?.plan ?? plan, material) === strength)
+    .filter(({ pouredAt }) => madeText(planAt(lab.plans, pouredAt)?.plan ?? plan, station, material) === made)
     .sort((a, b) => a.readAt - b.readAt)
   const wanted = lot ?? lastLot(lab, material, now)
   const learned = history.filter((it) => it.kind === 'learned' && it.lot === wanted)
@@ -88,4 +88,23 @@ const lastLot = (lab: LabState, material: MaterialId, now: number): string | und
     .sort((a, b) => a.time - b.time)
     .at(-1)?.lot
 
-const strengthText = (plan: LabPlan, material: MaterialId): string => JSON.stringify(plan.materials.find(({ id }) => id === material)?.strength ?? null)
+/** What an answer was computed with: the material's strength and the bath's volume. Where the plan has set either right since, it no longer speaks. */
+const madeText = (plan: LabPlan, at: StationId, material: MaterialId): string => {
+  const bath = plan.machines.flatMap(({ stations }) => stations).find(({ id }) => id === at)?.bath
+  return JSON.stringify([plan.materials.find(({ id }) => id === material)?.strength ?? null, bath?.litres ?? null])
+}
+
+/**
+ * The answer that stops the flow: the last one of this material and lot in this bath lay outside the bounds, and nobody has yet found out why.
+ * Found out means: another lot, strength or volume set right in the plan, a new bath, a fault of instrument or sample named on closing, or a
+ * reset with its reason.
+ */
+export const unexplained = (lab: LabState, plan: LabPlan, asked: ResponseAsked): Answer | undefined => {
+  const { history, lot } = responseOf(lab, plan, asked)
+  const last = history.findLast((it) => it.lot === lot && (it.kind === 'learned' || it.kind === 'outOfBounds'))
+  if (last?.kind !== 'outOfBounds') return undefined
+  const isNamed = Object.values(lab.exceptions.all).some(
+    (it) => it.station === asked.station && it.closedAt !== undefined && it.closedAt >= last.readAt && (it.closeReason === 'instrumentFault' || it.closeReason === 'sampleFault'),
+  )
+  return isNamed ? undefined : last
+}

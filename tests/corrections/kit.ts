@@ -51,7 +51,7 @@ export class Bench {
       {
         entry: {
           v: 1, id, dev: '00000000000000ab' as DeviceId, seq: this.#seq, prev: 'a'.repeat(64) as Hash, kind, at, tz: 'Europe/Lisbon', sess: '00000000',
-          mono: this.now - morning + 10 * 24 * 3_600_000, skew: null, op: person, data: data as Record<string, unknown>, blobs: [],
+          mono: this.now - morning + 10 * 24 * 3_600_000, skew: null, op: person, data: structuredClone(data) as Record<string, unknown>, blobs: [],
         },
         h: this.#seq.toString(16).padStart(64, '0') as Hash,
       },

@@ -102,6 +102,33 @@ describe('the response of a bath', () => {
     expect(bench.remedy(exception, acid, { lots: { [material]: 'B2' } }).refused).toBeUndefined()
   })
 
+  it('stops the flow in the next exception too, where the answer was too strong and closed the first by itself', () => {
+    const bench = new Bench()
+    answered(bench, 1.9)
+    bench.wait(60)
+    const exception = bench.safe().confirmed('neg-1-fix-ph', 4.92)
+    expect(bench.remedy(exception, acid).refused?.code).toBe('answerOutOfBounds')
+    expect(factor(bench)).toBe(1)
+  })
+
+  it('goes on once the fault is named: the meter, or the volume set right in the plan', () => {
+    const stopped = () => {
+      const bench = new Bench()
+      const exception = answered(bench, 0.45)
+      expect(bench.remedy(exception, acid).refused?.code).toBe('answerOutOfBounds')
+      return { bench, exception }
+    }
+    const meter = stopped()
+    meter.bench.enter('close', { exception: meter.exception, reason: 'instrumentFault' })
+    meter.bench.wait(5)
+    expect(meter.bench.remedy(meter.bench.safe().confirmed('neg-1-fix-ph', 4.9), acid).refused).toBeUndefined()
+
+    const volume = stopped()
+    volume.bench.plan.machines[0]!.stations.find(({ id }) => id === station)!.bath!.litres = 1400
+    volume.bench.wait(1).enter('plan', { plan: structuredClone(volume.bench.plan), effectiveFrom: volume.bench.now })
+    expect(volume.bench.remedy(volume.exception, acid).refused).toBeUndefined()
+  })
+
   it('is not moved by a change that the meter can hardly show', () => {
     const bench = new Bench((plan) => {
       plan.materials.find(({ id }) => id === material)!.safeSingleDosePerLitre = 0.3
