@@ -1,9 +1,16 @@
+import type { Substance } from '../science/substances.ts'
+import { substances } from '../science/substances-table.ts'
 import { labPlan, type LabPlan } from './lab-plan.ts'
 
 /** What is wrong with a plan, and where: `checks[3].station` names no station. */
 export interface PlanProblem {
   path: string
-  code: 'shape' | 'repeatedId' | 'unknownId' | 'limitOrder' | 'aimOutsideLimits' | 'rangeOrder' | 'timeZone' | 'noSupervisor' | 'substance'
+  code:
+    | 'shape' | 'repeatedId' | 'unknownId' | 'limitOrder' | 'aimOutsideLimits' | 'rangeOrder' | 'timeZone' | 'noSupervisor' | 'substance'
+    /** Two readings that cannot be judged together: a look or a strip, itself, or another unit where they are compared. */
+    | 'pair'
+    /** Two shifts that begin at the same time: nobody could tell which is on. */
+    | 'shiftTimes'
   detail: string
 }
 
@@ -21,7 +28,8 @@ export const parsePlan = (raw: unknown): ParsedPlan => {
       problems: shaped.error.issues.map((issue) => ({ path: pathText(issue.path), code: 'shape', detail: issue.message })),
     }
   }
-  const problems = [...repeatedIds(shaped.data), ...unknownIds(shaped.data), ...limitProblems(shaped.data), ...placeProblems(shaped.data)]
+  const plan = shaped.data
+  const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, shiftProblems, substanceProblems].flatMap((find) => find(plan))
   return problems.length ? { ok: false, problems } : { ok: true, plan: shaped.data }
 }
 
@@ -81,6 +89,11 @@ const limitProblems = (plan: LabPlan): PlanProblem[] => {
   plan.checks.forEach((check, index) => {
     if (check.kind === 'reading') {
       ordered(`checks[${index}].limits`, check.limits)
+      const { actionLow, actionHigh, aim } = check.limits
+      const least = Math.min(...[actionLow, aim].filter((it) => it !== undefined))
+      const most = Math.max(...[actionHigh, aim].filter((it) => it !== undefined))
+      if (check.holdBelow !== undefined && check.holdBelow > least) problems.push({ path: `checks[${index}].holdBelow`, code: 'limitOrder', detail: `${check.holdBelow} ≤ ${least}` })
+      if (check.holdAbove !== undefined && check.holdAbove < most) problems.push({ path: `checks[${index}].holdAbove`, code: 'limitOrder', detail: `${most} ≤ ${check.holdAbove}` })
       if (check.instrument.low >= check.instrument.high)
         problems.push({ path: `checks[${index}].instrument`, code: 'rangeOrder', detail: `${check.instrument.low} to ${check.instrument.high}` })
       else if (check.limits.aim < check.instrument.low || check.limits.aim > check.instrument.high)
@@ -100,4 +113,38 @@ const placeProblems = (plan: LabPlan): PlanProblem[] => {
   }
   if (!plan.people.some(({ role }) => role === 'supervisor')) problems.push({ path: 'people', code: 'noSupervisor', detail: '' })
   return problems
+}
+
+const pairProblems = (plan: LabPlan): PlanProblem[] =>
+  plan.checks.flatMap((check, index): PlanProblem[] => {
+    if (check.kind !== 'reading' || check.pairedWith === undefined) return []
+    const other = plan.checks.find(({ id }) => id === check.pairedWith)
+    if (!other) return []
+    const fits = other.kind === 'reading' && other.id !== check.id && (check.pairedWithin === undefined || other.unit === check.unit)
+    return fits ? [] : [{ path: `checks[${index}].pairedWith`, code: 'pair', detail: check.pairedWith }]
+  })
+
+const shiftProblems = ({ shifts }: LabPlan): PlanProblem[] =>
+  shifts.flatMap(({ from }, index): PlanProblem[] =>
+    shifts.findIndex((other) => other.from === from) < index ? [{ path: `shifts[${index}].from`, code: 'shiftTimes', detail: from }] : [],
+  )
+
+/** What a dose would be worked out of must be known to the calculations before somebody stands at the tank. */
+const substanceProblems = (plan: LabPlan): PlanProblem[] => {
+  const problem = (path: string, substance: string, form: string | undefined): PlanProblem[] => {
+    if (!Object.hasOwn(substances, substance)) return [{ path: `${path}.substance`, code: 'substance', detail: substance }]
+    const forms: readonly string[] = substances[substance as Substance].forms
+    return form === undefined || forms.includes(form) ? [] : [{ path: `${path}.form`, code: 'substance', detail: `${substance}: ${forms.join(', ')}` }]
+  }
+  return [
+    ...plan.machines.flatMap((machine, m) =>
+      machine.stations.flatMap((station, s) =>
+        (station.bath?.constituents ?? []).flatMap(({ substance, form }, c) => problem(`machines[${m}].stations[${s}].bath.constituents[${c}]`, substance, form)),
+      ),
+    ),
+    // A titrant or a solvent goes into no bath and may be anything.
+    ...plan.materials.flatMap((material, index) =>
+      material.for.length ? problem(`materials[${index}]`, material.substance, material.strength.kind === 'solid' ? material.strength.form : undefined) : [],
+    ),
+  ]
 }

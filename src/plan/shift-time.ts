@@ -19,13 +19,17 @@ export const shiftOn = (plan: LabPlan, shift: Shift, date: string): ShiftSpan =>
   return { shift, date, from: at(day, shift.from, plan.timeZone), to: at(endDay, shift.to, plan.timeZone) }
 }
 
-/** The shift that holds an instant. Where shifts leave a gap, the one that began last goes on until the next begins. */
+/**
+ * The shift that holds an instant. Where shifts leave a gap, the one that began last goes on until the next begins; where they overlap, the one that
+ * began last is on.
+ */
 export const shiftAt = (plan: LabPlan, time: number): ShiftSpan => {
   const today = Temporal.Instant.fromEpochMilliseconds(time).toZonedDateTimeISO(plan.timeZone).toPlainDate()
-  const spans = [-1, 0, 1]
-    .flatMap((days) => plan.shifts.map((shift) => shiftOn(plan, shift, today.add({ days }).toString())))
-    .sort((a, b) => a.from - b.from)
-  const index = spans.findLastIndex(({ from }) => from <= time)
-  const found = spans[index]!
-  return time < found.to ? found : { ...found, to: spans[index + 1]?.from ?? found.to }
+  const spansOf = (days: number): ShiftSpan[] => plan.shifts.map((shift) => shiftOn(plan, shift, today.add({ days }).toString()))
+  const begun = [...spansOf(-1), ...spansOf(0)].sort((a, b) => a.from - b.from)
+  const index = begun.findLastIndex(({ from }) => from <= time)
+  const found = begun[index]!
+  if (time < found.to) return found
+  const next = begun[index + 1] ?? spansOf(1).sort((a, b) => a.from - b.from)[0]!
+  return { ...found, to: next.from }
 }
