@@ -1,1 +1,178 @@
-export {}
+import { computed, effect, signal } from '@preact/signals'
+import { render } from 'preact'
+import { askForBackgroundSend } from './device/background.ts'
+import { createClock } from './device/clock.ts'
+import { createIdbStore } from './device/idb-store.ts'
+import { openLive, type Live } from './device/live.ts'
+import { webLocks } from './device/locks.ts'
+import { createNews } from './device/news.ts'
+import { openPhone } from './device/open-phone.ts'
+import { askToPersist, probeStore, readStorage, storageReport } from './device/storage.ts'
+import { StoreFault } from './device/faults.ts'
+import { loadTemporal } from './device/temporal.ts'
+import { createTrustScript } from './device/trusted.ts'
+import { registerServiceWorker, type Updates } from './device/updates.ts'
+import type { PersonId } from './plan/ids.ts'
+import { AppContext, type App } from './ui/app-context.ts'
+import { watchIdle } from './ui/boot/auto-lock.ts'
+import { emptyLab, keepLab } from './ui/boot/keep-lab.ts'
+import { watchMixing } from './ui/boot/mixing-notices.ts'
+import { officeOf } from './ui/boot/office-of.ts'
+import { phoneOf } from './ui/boot/phone-of.ts'
+import { sendingOf } from './ui/boot/sending-of.ts'
+import { openTheme } from './ui/boot/theme.ts'
+import { Gate } from './ui/gate.tsx'
+import { openRoundKeeper } from './ui/round/round-keeper.ts'
+import { openRouter } from './ui/router.ts'
+import './ui/theme/tokens.css'
+import './ui/theme/base.css'
+import type { Trouble } from './ui/trouble.ts'
+import { firstWords, loadWords } from './ui/words/words.ts'
+
+declare const __APP_VERSION__: string
+
+const theme = openTheme()
+const trouble = signal<Trouble | undefined>(undefined)
+const update = signal<{ apply(): void } | undefined>(undefined)
+const updates = { current: undefined as Updates | undefined }
+
+/** The one place where a fault of ours ends up: said on the screen where it touches the record, and in the console, never swallowed. */
+const onFault = (thrown: unknown): void => {
+  if (thrown instanceof StoreFault) trouble.value = thrown.code
+  console.error(thrown)
+}
+addEventListener('unhandledrejection', (event) => onFault(event.reason))
+
+const clock = createClock()
+const randomBytes = (count: number): Uint8Array<ArrayBuffer> => crypto.getRandomValues(new Uint8Array(count))
+const after = (milliseconds: number, work: () => void): (() => void) => {
+  const timer = setTimeout(work, milliseconds)
+  return () => clearTimeout(timer)
+}
+
+const store = createIdbStore({
+  onBlocked: () => (trouble.value = 'blocked'),
+  onLost: () => (trouble.value = 'databaseLost'),
+  onUnreadable: () => (trouble.value = 'unreadable'),
+})
+
+const device = openPhone({
+  store,
+  clock,
+  locks: webLocks(),
+  news: createNews(),
+  fetch: (path, init) => fetch(path, init),
+  randomBytes,
+  chance: Math.random,
+  after,
+  about: async () => ({
+    ...storageReport(await readStorage(navigator.storage)),
+    installed: matchMedia('(display-mode: standalone)').matches,
+    app: __APP_VERSION__,
+  }),
+  onSaved: () => void askForBackgroundSend(updates.current?.registration()),
+  onFault,
+})
+
+const start = async (): Promise<void> => {
+  await loadTemporal()
+  const mark = Array.from(randomBytes(8)).join()
+  try {
+    await probeStore(store, mark)
+  } catch (thrown) {
+    onFault(thrown)
+    trouble.value = 'unavailable'
+  }
+  const skew = signal(0)
+  const measure = async (): Promise<void> => {
+    skew.value = (await device.skew())?.ms ?? 0
+  }
+  await measure().catch(onFault)
+  /** The laboratory's time: entries are ordered by it, so everything that is compared with them is too. */
+  const labNow = (): number => clock.wall() + skew.value
+
+  const person = signal<PersonId | null>(null)
+  const phone = phoneOf({ device, clock, now: labNow, person: () => person.value, newId: () => crypto.randomUUID(), onTrouble: (it) => (trouble.value = it) })
+  const { lab } = await keepLab(device.book, labNow, onFault).catch((thrown: unknown) => {
+    onFault(thrown)
+    return emptyLab()
+  })
+  const now = signal(labNow())
+  const minute = computed(() => Math.floor(now.value / 60_000))
+  const sending = signal(sendingOf(device.sender.state))
+  device.sender.subscribe((state) => {
+    sending.value = sendingOf(state)
+    void measure().catch(onFault)
+  })
+
+  const words = signal(firstWords)
+  const app: App = {
+    phone,
+    router: openRouter(),
+    words,
+    loadWords: async () => {
+      words.value = await loadWords()
+    },
+    lab,
+    plan: computed(() => (minute.value, lab.value.log.plan(labNow()))),
+    now,
+    person,
+    rounds: await openRoundKeeper(phone.drafts),
+    sending,
+    office: await officeOf({
+      device,
+      fragment: location.hash,
+      now: labNow,
+      onEnrolled: () => {
+        void askToPersist(navigator.storage)
+        device.sender.nudge('start')
+      },
+    }),
+    theme,
+    trouble,
+    update,
+  }
+
+  let live: Live | undefined
+  const seen = (): void => {
+    const isVisible = document.visibilityState === 'visible'
+    now.value = labNow()
+    device.sender.setVisible(isVisible)
+    if (isVisible && app.office.enrolled.value.state === 'enrolled') live ??= openLive({ door: device.door, onEvent: () => device.sender.nudge('live'), after, chance: Math.random })
+    else {
+      live?.stop()
+      live = undefined
+    }
+  }
+  document.addEventListener('visibilitychange', seen)
+  effect(() => {
+    app.office.enrolled.value
+    seen()
+  })
+  setInterval(() => {
+    if (document.visibilityState === 'visible') now.value = labNow()
+  }, 1000)
+  addEventListener('online', () => device.sender.nudge('online'))
+  watchIdle(app)
+  watchMixing(app, () => updates.current?.registration())
+
+  render(
+    <AppContext.Provider value={app}>
+      <Gate />
+    </AppContext.Provider>,
+    document.getElementById('app')!,
+  )
+  device.sender.nudge('start')
+
+  updates.current = await registerServiceWorker({ trustScript: createTrustScript(), reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
+  updates.current.onWaiting(() => (update.value = { apply: () => updates.current?.apply() }))
+  navigator.serviceWorker?.addEventListener('message', ({ data }: MessageEvent<{ type?: unknown; path?: unknown } | null>) => {
+    if (data?.type === 'show' && typeof data.path === 'string') app.router.go(data.path)
+  })
+}
+
+start().catch((thrown: unknown) => {
+  onFault(thrown)
+  // Nothing is drawn yet: the bare sentence is better than a black screen.
+  document.getElementById('app')!.textContent = firstWords.shell.fault.more
+})

@@ -11,6 +11,9 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'unit',
+          // Properties over random baths and real servers on two cores.
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/long/**'],
           setupFiles: ['tests/setup.ts'],

@@ -10,6 +10,7 @@ import type { DataOf, Kind } from '../record/kinds.ts'
 import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
 import type { Router } from './router.ts'
+import type { Trouble } from './trouble.ts'
 import type { Words } from './words/words.ts'
 
 /** What waits on this phone for the server, and how it stands with the network. */
@@ -59,6 +60,8 @@ export interface App {
   phone: Phone
   router: Router
   words: ReadonlySignal<Words>
+  /** Fetches the words of every room but the first; asked by each screen that is fetched itself. */
+  loadWords(): Promise<void>
   /** The fold of the log; a new object each time something came in. */
   lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger; readonly log: Lab }>
   plan: ReadonlySignal<PlanInForce | undefined>
@@ -71,6 +74,10 @@ export interface App {
   sending: ReadonlySignal<Sending>
   office: Office
   theme: Signal<Theme>
+  /** What ails the store, while it does. */
+  trouble: Signal<Trouble | undefined>
+  /** A new version waits; `apply` reloads into it. Shown only where nothing is half done. */
+  update: ReadonlySignal<{ apply(): void } | undefined>
 }
 
 export const AppContext = createContext<App | null>(null)

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
+import { Banner } from './parts/banner.tsx'
 import { Backward, EmergencyIcon, MenuIcon } from './parts/icons.tsx'
 import { SendingText } from './sending-text.tsx'
 
@@ -19,7 +20,7 @@ interface ScreenProps {
 
 /** Head, content and foot of one screen. The emergency card is one tap from each, and what waits to be sent stands on each. */
 export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps) => {
-  const { router, plan } = useApp()
+  const { router, plan, trouble } = useApp()
   const words = useWords()
   useEffect(() => {
     document.title = title
@@ -50,6 +51,7 @@ export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps
         )}
       </header>
       <main id="content" class={fills ? 'fills' : undefined}>
+        {trouble.value ? <Banner kind="stop" title={words.shell.trouble[trouble.value]} /> : null}
         {children}
         {next ? <div class="next">{next}</div> : null}
       </main>

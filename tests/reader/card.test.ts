@@ -9,7 +9,9 @@ const card = JSON.parse(readFileSync(new URL('../../src/reader/model/figures.jso
   bytes: number
   sha256: string
   fonts: { family: string; licence: string }[]
-  [name: string]: unknown
+  pictures: string
+  seeds: { training: number; trainingScenes: number }
+  scores: { validation: { all: { pictures: number } } }
 }
 
 describe("the model's card", () => {

@@ -5,6 +5,7 @@ import { judge } from '../../src/plan/limits.ts'
 import type { LabPlan } from '../../src/plan/lab-plan.ts'
 import type { EntryId } from '../../src/record/ids.ts'
 import type { Sending } from '../../src/ui/app-context.ts'
+import type { Trouble } from '../../src/ui/trouble.ts'
 import { fixturePlan } from './fixture-plan.ts'
 import type { Log } from './log.ts'
 
@@ -18,6 +19,8 @@ export interface Scene {
   drafts?(extra: Extra): Record<string, unknown>
   person?: PersonId | null
   sending?: Sending
+  trouble?: Trouble
+  update?: true
 }
 
 const at = Date.parse('2026-01-14T14:06:00Z')

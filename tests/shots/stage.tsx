@@ -9,7 +9,7 @@ import { openRoundKeeper } from '../../src/ui/round/round-keeper.ts'
 import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
 import '../../src/ui/theme/base.css'
-import { en } from '../../src/ui/words/words.ts'
+import { loadWords } from '../../src/ui/words/words.ts'
 import { Log } from './log.ts'
 import { office } from './office.ts'
 import { scenes } from './scenes.ts'
@@ -63,7 +63,8 @@ const app: App = {
     pins: { has: async () => true, choose: async () => undefined, check: async (_, pin) => (pin === '1234' ? { ok: true } : { ok: false, triesLeft: 3, waitSeconds: 0 }) },
   },
   router: openRouter(),
-  words: signal(en),
+  words: signal(await loadWords()),
+  loadWords: async () => undefined,
   lab: folded,
   plan: computed(() => (folded.value, lab.plan(now.value))),
   now,
@@ -72,6 +73,8 @@ const app: App = {
   office: office(start),
   rounds: await openRoundKeeper(keepDrafts),
   theme,
+  trouble: signal(scene.trouble),
+  update: signal(scene.update ? { apply: () => undefined } : undefined),
 }
 
 render(

@@ -37,6 +37,7 @@ const Known = ({ plan }: { plan: LabPlan }) => {
       next={next.href ? <LinkButton kind="go" href={next.href}>{next.label}</LinkButton> : <p class="wait">{next.label}</p>}
     >
       <Unsent />
+      <Update />
       {plan.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={plan} />)}
     </Screen>
   )
@@ -54,6 +55,20 @@ const Unsent = () => {
     <Banner kind={concern === 'alarm' ? 'stop' : 'warn'} title={concern === 'alarm' ? unsent.alarm(waiting, span) : unsent.warning(waiting, span)}>
       <p>{concern === 'alarm' ? unsent.alarmMore : unsent.warningMore}</p>
       <Button wide onPress={() => phone.sendNow()}>{unsent.send}</Button>
+    </Banner>
+  )
+}
+
+/** A new version is offered here alone, and never while a round is open. */
+const Update = () => {
+  const { update, rounds } = useApp()
+  const words = useWords().shell.update
+  const waiting = update.value
+  if (!waiting || rounds.round.value) return null
+  return (
+    <Banner title={words.title}>
+      <p>{words.more}</p>
+      <Button wide onPress={() => waiting.apply()}>{words.now}</Button>
     </Banner>
   )
 }

@@ -1,0 +1,73 @@
+import type { Clock } from '../../device/clock.ts'
+import { StoreFault } from '../../device/faults.ts'
+import { makeUnsentFile, unsentFileText } from '../../device/export.ts'
+import type { Phone as DevicePhone } from '../../device/open-phone.ts'
+import type { PersonId } from '../../plan/ids.ts'
+import type { Phone } from '../app-context.ts'
+import type { Trouble } from '../trouble.ts'
+
+interface PhoneParts {
+  device: DevicePhone
+  clock: Clock
+  /** The laboratory's time: the phone's wall clock, corrected by the error last measured against the server. */
+  now(): number
+  person(): PersonId | null
+  newId(): string
+  onTrouble(trouble: Trouble): void
+}
+
+/** An entry that was not taken, as the screens catch it: nothing was saved, and what was keyed is still there. */
+class NotSaved extends Error {
+  constructor(readonly code: string, detail: string) {
+    super(detail)
+    this.name = 'NotSaved'
+  }
+}
+
+/** The phone as the screens see it. */
+export const phoneOf = ({ device, clock, now, person, newId, onTrouble }: PhoneParts): Phone => ({
+  clock: { now, mono: () => clock.monotonic() },
+  append: async (kind, data) => {
+    try {
+      const appended = await device.append(kind, data, { person: person() })
+      if (appended.ok) return appended.saved.entry.id
+      const { refusal } = appended
+      throw new NotSaved(refusal.code, refusal.code === 'unfit' ? `${refusal.path}: ${refusal.detail}` : refusal.code)
+    } catch (thrown) {
+      if (thrown instanceof StoreFault && thrown.code !== 'contended') onTrouble(thrown.code)
+      throw thrown
+    }
+  },
+  drafts: {
+    get: (key) => device.store.take('drafts', key),
+    put: (key, value) => device.store.keep('drafts', key, value),
+    remove: (key) => device.store.remove('drafts', key),
+  },
+  sendNow: () => device.sender.nudge('button'),
+  newId,
+  unsentFile: async () => {
+    const identity = await device.identity()
+    const file = identity && (await makeUnsentFile(device.store, identity, clock))
+    return file && { name: `bathkeeper-unsent-${file.dev}-${file.entries[0]!.entry.seq}.json`, json: unsentFileText(file) }
+  },
+  pins: {
+    has: (who) => device.pins.has(who),
+    choose: async (who, pin) => {
+      const set = await device.pins.set(who, pin)
+      if (!set.ok) throw new NotSaved('unfit', set.code)
+    },
+    check: async (who, pin) => {
+      const checked = await device.pins.check(who, pin)
+      switch (checked.code) {
+        case 'right':
+          return { ok: true }
+        case 'wrong':
+          return { ok: false, triesLeft: checked.triesLeft, waitSeconds: 0 }
+        case 'locked':
+          return { ok: false, triesLeft: 0, waitSeconds: Math.max(1, Math.ceil((checked.until - clock.wall()) / 1000)) }
+        case 'none':
+          return { ok: false, triesLeft: 0, waitSeconds: 0 }
+      }
+    },
+  },
+})

@@ -1,0 +1,48 @@
+import { useApp, useWords } from './app-context.ts'
+import { AppShell } from './app.tsx'
+import { BareScreen } from './enrol/bare-screen.tsx'
+import { lazy } from './lazy.tsx'
+import { Banner } from './parts/banner.tsx'
+import { LinkButton } from './parts/button.tsx'
+import { EmergencyIcon } from './parts/icons.tsx'
+
+/** Nothing is drawn while these are fetched: they are there within a moment, and have no place of their own. */
+const Nothing = () => null
+
+const Enrol = lazy(() => import('./enrol/enrol.tsx').then((it) => it.Enrol), Nothing)
+const Start = lazy(() => import('./enrol/start.tsx').then((it) => it.Start), Nothing)
+const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
+
+/** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
+export const Gate = () => {
+  const { office, plan, person, trouble, router } = useApp()
+  if (router.here.value.place === 'emergency') return <AppShell />
+  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value ? Start : person.value === null ? Who : undefined
+  if (!Before) return <AppShell />
+  return (
+    <>
+      <Before />
+      <EmergencyCorner />
+    </>
+  )
+}
+
+const EmergencyCorner = () => {
+  const words = useWords()
+  return (
+    <a class="icon-button emergency-button emergency-corner" href="/emergency" aria-label={words.shell.emergency}>
+      <EmergencyIcon />
+    </a>
+  )
+}
+
+/** Nothing can be kept here, so nothing is begun. */
+const NoStore = () => {
+  const words = useWords()
+  return (
+    <BareScreen title={words.shell.noStore.title} next={<LinkButton kind="stop" wide href="/emergency">{words.shell.emergency}</LinkButton>}>
+      <Banner kind="stop" title={words.saving.problems.unavailable} />
+      <p>{words.shell.noStore.more}</p>
+    </BareScreen>
+  )
+}

@@ -1,0 +1,13 @@
+import { bench } from './bench.ts'
+import { corrections } from './corrections.ts'
+import { emergency } from './emergency.ts'
+import { enrol } from './enrol.ts'
+import { exception } from './exception.ts'
+import { menu } from './menu.ts'
+import { round } from './round.ts'
+import { safety } from './safety.ts'
+import { shift } from './shift.ts'
+import { trends } from './trends.ts'
+
+/** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
+export const rooms = { bench, corrections, emergency, enrol, exception, menu, round, safety, shift, trends }
