@@ -3,7 +3,7 @@ import { render } from 'preact'
 import { askForBackgroundSend } from './device/background.ts'
 import { createClock } from './device/clock.ts'
 import { createIdbStore } from './device/idb-store.ts'
-import { openLive, type Live } from './device/live.ts'
+import type { Live } from './device/live.ts'
 import { webLocks } from './device/locks.ts'
 import { createNews } from './device/news.ts'
 import { openPhone } from './device/open-phone.ts'
@@ -133,14 +133,16 @@ const start = async (): Promise<void> => {
     update,
   }
 
-  let live: Live | undefined
+  /** Told at once of what other phones have sent, while somebody looks. */
+  let live: Promise<Live> | undefined
+  const follow = async (): Promise<Live> => (await import('./device/live.ts')).openLive({ door: device.door, onEvent: () => device.sender.nudge('live'), after, chance: Math.random })
   const seen = (): void => {
     const isVisible = document.visibilityState === 'visible'
     now.value = labNow()
     device.sender.setVisible(isVisible)
-    if (isVisible && app.office.enrolled.value.state === 'enrolled') live ??= openLive({ door: device.door, onEvent: () => device.sender.nudge('live'), after, chance: Math.random })
+    if (isVisible && app.office.enrolled.value.state === 'enrolled') live ??= follow()
     else {
-      live?.stop()
+      live?.then((it) => it.stop()).catch(onFault)
       live = undefined
     }
   }

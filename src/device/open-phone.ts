@@ -1,18 +1,17 @@
-import { pathOf } from '../wire/routes.ts'
 import { createAppend, type Append } from './append.ts'
 import { createBook, type Book } from './book.ts'
 import type { Clock } from './clock.ts'
-import { createCourier, type CourierParts } from './courier.ts'
-import { createEnrolment, type Enrolment } from './enrolment.ts'
-import { exchange } from './exchange.ts'
+import type { CourierParts } from './courier.ts'
+import type { Enrolment } from './enrolment.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import { readIdentity, type Identity } from './identity.ts'
 import { keepSkew } from './keep-skew.ts'
+import { doorLater, enrolmentLater, exchangeLater } from './later.ts'
 import type { Locks } from './locks.ts'
 import type { News } from './news.ts'
 import { createPins, type Pins } from './pins.ts'
 import { createSender, type Sender } from './sender.ts'
-import { createDoor, type Door } from './server-door.ts'
+import type { Door } from './server-door.ts'
 import { skewNow, parseSkew, type Skew } from './skew.ts'
 import type { Store } from './store.ts'
 import { createWebVerifier } from './web-seal.ts'
@@ -51,19 +50,18 @@ export interface Phone {
 export const openPhone = (ports: PhonePorts): Phone => {
   const { store, clock, locks, news, randomBytes, onFault } = ports
   const book = createBook(store, news, onFault)
-  const courier = createCourier({
+  const courier: Omit<CourierParts, 'helloPath'> = {
     fetch: ports.fetch,
     clock,
-    helloPath: pathOf('hello'),
     caller: async () => {
       const identity = await readIdentity(store)
       return identity && { dev: identity.receipt.dev, signer: identity.signer }
     },
-  })
-  const door = createDoor(courier, (measured) => void keepSkew(store, measured).catch(onFault))
+  }
+  const door = doorLater(courier, (measured) => void keepSkew(store, measured).catch(onFault))
   const verifier = createWebVerifier()
   const parts: ExchangeParts = { store, door, clock, verifier, onEntries: (changed) => book.tell(changed), about: ports.about }
-  const sender = createSender({ store, clock, locks, exchange: () => exchange(parts), after: ports.after, chance: ports.chance, onFault })
+  const sender = createSender({ store, clock, locks, exchange: exchangeLater(parts), after: ports.after, chance: ports.chance, onFault })
   const append = createAppend({
     store, clock, locks, randomBytes,
     onSaved(saved) {
@@ -76,7 +74,7 @@ export const openPhone = (ports: PhonePorts): Phone => {
   const stopCounting = news.listen(() => void sender.refresh().catch(onFault))
   return {
     store, door, append, book, sender,
-    enrolment: createEnrolment({ store, door, clock, verifier, locks }),
+    enrolment: enrolmentLater({ store, door, clock, verifier, locks }),
     pins: createPins(store, clock, randomBytes),
     identity: () => readIdentity(store),
     skew: async () => skewNow(clock, parseSkew(await store.take('singles', 'skew'))),

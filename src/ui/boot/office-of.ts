@@ -1,16 +1,10 @@
-import { computed, signal } from '@preact/signals'
-import * as z from 'zod/mini'
+import { computed, signal, type Signal } from '@preact/signals'
 import type { Phone as DevicePhone } from '../../device/open-phone.ts'
-import type { SendProblem } from '../../device/problems.ts'
-import type { Answered, DoorProblem } from '../../device/server-door.ts'
-import { personId, type PersonId } from '../../plan/ids.ts'
 import { codeInFragment } from '../../wire/code.ts'
-import type { Enrolled, NoAnswer, Office, Asked } from '../office.ts'
+import type { Enrolled, Office } from '../office.ts'
+import type { Desk } from './desk.ts'
 
-const founder = z.strictObject({ id: personId, name: z.string() })
-const founderKey = 'firstSupervisor'
-
-interface OfficeParts {
+export interface OfficeParts {
   device: DevicePhone
   fragment: string
   /** The laboratory's time. */
@@ -19,99 +13,46 @@ interface OfficeParts {
   onEnrolled(): void
 }
 
-/** Enrolment and the supervisor's desk, by the server's routes. */
-export const officeOf = async ({ device, fragment, now, onEnrolled }: OfficeParts): Promise<Office> => {
-  const { door, store, enrolment } = device
-  const enrolled = signal<Enrolled>(await enrolledNow(device))
-  const proof = signal<{ proof: string; until: number } | undefined>(undefined)
-  const presence = (): { presence?: string } => (proof.value && proof.value.until > now() ? { presence: proof.value.proof } : {})
-  const asked = <A, T>(answered: Answered<A>, take: (answer: A) => T): Asked<T> =>
-    answered.ok ? { ok: true, value: take(answered.answer) } : { ok: false, refusal: noAnswerOf(answered.problem) }
-  const lookAgain = async (): Promise<Enrolled> => {
-    enrolled.value = await enrolledNow(device)
-    return enrolled.value
-  }
+/** What the office and its desk share. */
+export interface OfficeState {
+  enrolled: Signal<Enrolled>
+  /** A supervisor's proof of presence, while it lasts. */
+  proof: Signal<{ proof: string; until: number } | undefined>
+}
+
+/** Enrolment and the supervisor's desk. What the desk does needs the network, so it is fetched when it is first asked for something. */
+export const officeOf = async (parts: OfficeParts): Promise<Office> => {
+  const { device } = parts
+  const state: OfficeState = { enrolled: signal<Enrolled>(await enrolledNow(device)), proof: signal(undefined) }
+  let desk: Promise<Desk> | undefined
+  const ask = (): Promise<Desk> => (desk ??= import('./desk.ts').then((it) => it.openDesk(parts, state)))
 
   // The server writes a phone off; the phone hears of it when it sends.
   device.sender.subscribe(({ problem }) => {
-    if (problem && (problem.code === 'revoked' || problem.code === 'retired' || problem.code === 'quarantined')) enrolled.value = { state: 'ended', how: problem.code }
+    if (problem && (problem.code === 'revoked' || problem.code === 'retired' || problem.code === 'quarantined')) state.enrolled.value = { state: 'ended', how: problem.code }
   })
 
   return {
-    codeInAddress: codeInFragment(fragment),
-    enrolled,
-    firstSupervisor: async () => {
-      const kept = founder.safeParse(await store.take('settings', founderKey))
-      return kept.success ? kept.data : undefined
-    },
-    isClaimed: async () => asked(await door.call('hello'), ({ claimed }) => claimed),
-    enrol: async ({ code, deviceName, firstSupervisor }) => {
-      const answer = await enrolment.enrol({ code, name: deviceName, ...(firstSupervisor ? { firstSupervisor } : {}) })
-      if (!answer.ok) return { ok: false, refusal: noAnswerOfSending(answer.problem) }
-      if (answer.receipt.person && firstSupervisor) await store.keep('settings', founderKey, { id: answer.receipt.person, name: firstSupervisor.name })
-      await lookAgain()
-      onEnrolled()
-      return { ok: true, value: answer.receipt }
-    },
-    askAgain: async () => {
-      const answer = await enrolment.isConfirmed()
-      if (!answer.ok) return { ok: false, refusal: noAnswerOfSending(answer.problem) }
-      const state = await lookAgain()
-      if (answer.confirmed) onEnrolled()
-      return { ok: true, value: state }
-    },
-    prove: async (person: PersonId, passphrase, about) => {
-      const answer = asked(await door.call('presence', { body: { person, passphrase, ...(about ? { about } : {}) } }), (it) => it)
-      if (answer.ok && !about) proof.value = answer.value
-      return answer
-    },
-    provenUntil: computed(() => proof.value?.until),
-    code: async () => asked(await door.call('codes', presence()), (it) => it),
-    devices: async () => asked(await door.call('devices'), ({ devices }) => devices),
-    confirm: async (dev, digits) => asked(await door.call('confirm', { places: { dev }, body: { digits }, ...presence() }), (it) => it.device),
-    end: async (dev, how, why) => asked(await door.call('end', { places: { dev }, body: { state: how, why }, ...presence() }), (it) => it.device),
-    setPassphrase: async (person, given) => asked(await door.call('setPassphrase', { places: { person }, body: given, ...presence() }), () => true as const),
-    wipeDemo: async (laboratory) => {
-      const answer = await door.call('wipe', { body: { laboratory }, ...presence() })
-      if (!answer.ok) return { ok: false, refusal: noAnswerOf(answer.problem) }
-      await enrolment.wiped(answer.answer.receipt)
-      onEnrolled()
-      return { ok: true, value: true }
-    },
+    codeInAddress: codeInFragment(parts.fragment),
+    enrolled: state.enrolled,
+    provenUntil: computed(() => state.proof.value?.until),
+    firstSupervisor: async () => (await ask()).firstSupervisor(),
+    isClaimed: async () => (await ask()).isClaimed(),
+    enrol: async (given) => (await ask()).enrol(given),
+    askAgain: async () => (await ask()).askAgain(),
+    prove: async (...given) => (await ask()).prove(...given),
+    code: async () => (await ask()).code(),
+    devices: async () => (await ask()).devices(),
+    confirm: async (...given) => (await ask()).confirm(...given),
+    end: async (...given) => (await ask()).end(...given),
+    setPassphrase: async (...given) => (await ask()).setPassphrase(...given),
+    wipeDemo: async (laboratory) => (await ask()).wipeDemo(laboratory),
   }
 }
 
-const enrolledNow = async (device: DevicePhone): Promise<Enrolled> => {
+export const enrolledNow = async (device: DevicePhone): Promise<Enrolled> => {
   const identity = await device.identity()
   if (!identity) return { state: 'none' }
   const { receipt } = identity
   return receipt.state === 'waiting' ? { state: 'waiting', digits: receipt.digits } : { state: 'enrolled', dev: receipt.dev, name: '' }
-}
-
-const noAnswerOf = (problem: DoorProblem): NoAnswer => {
-  if (problem.code !== 'refused') return { code: problem.code === 'strange' ? 'unreadable' : 'offline' }
-  const { error, retryAfter, detail } = problem.refusal
-  return { code: error, retryAfter, detail }
-}
-
-const noAnswerOfSending = (problem: SendProblem | { code: 'forgedReceipt' | 'savedMeanwhile' }): NoAnswer => {
-  switch (problem.code) {
-    case 'unreachable':
-    case 'timeout':
-      return { code: 'offline' }
-    case 'refused':
-      return { code: problem.error as NoAnswer['code'], detail: problem.detail }
-    case 'busy':
-      return { code: problem.retryAfterSeconds === undefined ? 'busy' : 'tooMany', retryAfter: problem.retryAfterSeconds }
-    case 'notConfirmed':
-    case 'unauthorised':
-    case 'revoked':
-    case 'retired':
-    case 'quarantined':
-    case 'unknownVersion':
-    case 'quota':
-      return { code: problem.code }
-    default:
-      return { code: 'unreadable' }
-  }
 }

@@ -1,6 +1,5 @@
 import type { Clock } from '../../device/clock.ts'
 import { StoreFault } from '../../device/faults.ts'
-import { makeUnsentFile, unsentFileText } from '../../device/export.ts'
 import type { Phone as DevicePhone } from '../../device/open-phone.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import type { Phone } from '../app-context.ts'
@@ -46,7 +45,7 @@ export const phoneOf = ({ device, clock, now, person, newId, onTrouble }: PhoneP
   sendNow: () => device.sender.nudge('button'),
   newId,
   unsentFile: async () => {
-    const identity = await device.identity()
+    const [identity, { makeUnsentFile, unsentFileText }] = await Promise.all([device.identity(), import('../../device/export.ts')])
     const file = identity && (await makeUnsentFile(device.store, identity, clock))
     return file && { name: `bathkeeper-unsent-${file.dev}-${file.entries[0]!.entry.seq}.json`, json: unsentFileText(file) }
   },
