@@ -7,6 +7,8 @@ import { insertSorted, lowerBound } from './sorted.ts'
 interface Known {
   line: Line
   original: Entry
+  /** New in this call and not yet in the log: it is put in once, where it belongs, when all is worked out. */
+  isFresh: boolean
 }
 type Change = LineOf<'amend'> | LineOf<'withdraw'>
 
@@ -60,15 +62,14 @@ export class Ledger {
     const touch = (key: LineKey): void => {
       if (!earliest || byTime(key, earliest) < 0) earliest = { time: key.time, dev: key.dev, seq: key.seq, id: key.id }
     }
-    /** New ones, not yet in the log while they are worked out, so that they are put in once, where they belong. */
-    const fresh = new Map<EntryId, Known>()
+    const fresh: Known[] = []
     /** Lines to be worked out anew: new ones that were changed before they came, and those that changes name. */
     const stale = new Set<EntryId>()
     for (const item of arrived) {
       const known = this.#byId.get(item.entry.id)
       const counts = item.status === undefined || item.status === 'valid'
       if (known) {
-        if (!counts) this.#drop(known, touch, stale, fresh)
+        if (!counts) this.#drop(known, touch, stale)
         else if (item.recvAt !== undefined && item.recvAt < (known.line.recvAt ?? Number.POSITIVE_INFINITY)) {
           known.line.recvAt = item.recvAt
           if (enteredAtOf(known.original, item.recvAt) !== known.line.enteredAt) stale.add(known.line.id)
@@ -78,9 +79,9 @@ export class Ledger {
       if (!counts) continue
       const understood = understand(item.entry)
       if (understood.status !== 'valid') continue
-      const made = { line: lineOf(understood.entry, item.h, item.recvAt), original: understood.entry }
+      const made: Known = { line: lineOf(understood.entry, item.h, item.recvAt), original: understood.entry, isFresh: true }
       this.#byId.set(made.line.id, made)
-      fresh.set(made.line.id, made)
+      fresh.push(made)
       if (made.line.kind === 'plan') this.#plans.set(made.line.id, made.line)
       if (this.#changes.has(made.line.id)) stale.add(made.line.id)
       if (isChange(made.line)) {
@@ -91,15 +92,20 @@ export class Ledger {
         stale.add(ref)
       }
     }
-    for (const id of stale) this.#workOut(id, touch, fresh)
-    const lines = Array.from(fresh.values(), ({ line }) => line)
-    for (const line of lines) touch(line)
+    for (const id of stale) this.#workOut(id, touch)
+    const lines: Line[] = []
+    for (const known of fresh) {
+      if (!known.isFresh) continue
+      known.isFresh = false
+      touch(known.line)
+      lines.push(known.line)
+    }
     insertSorted(this.#lines, lines, byTime)
     return earliest && this.indexOf(earliest)
   }
 
   /** A line anew from its entry and the changes that stand; then, where it is itself a change, the line that it names. */
-  #workOut(first: EntryId, touch: (key: LineKey) => void, fresh: ReadonlyMap<EntryId, Known>): void {
+  #workOut(first: EntryId, touch: (key: LineKey) => void): void {
     const seen = new Set<EntryId>()
     let id: EntryId | undefined = first
     while (id && !seen.has(id)) {
@@ -107,7 +113,7 @@ export class Ledger {
       const known = this.#byId.get(id)
       if (!known) return
       const made = this.#changed(known)
-      if (!fresh.has(id)) this.#move(known.line, made, touch)
+      if (!known.isFresh) this.#move(known.line, made, touch)
       known.line = made
       if (made.kind === 'plan') this.#plans.set(id, made)
       id = isChange(made) ? made.data.ref : undefined
@@ -155,8 +161,10 @@ export class Ledger {
   }
 
   /** The server will not count it after all: its device was shut out, or the entry does not fit. */
-  #drop({ line }: Known, touch: (key: LineKey) => void, stale: Set<EntryId>, fresh: Map<EntryId, Known>): void {
-    if (!fresh.delete(line.id)) {
+  #drop(known: Known, touch: (key: LineKey) => void, stale: Set<EntryId>): void {
+    const { line } = known
+    if (known.isFresh) known.isFresh = false
+    else {
       touch(line)
       this.#lines.splice(this.indexOf(line), 1)
     }

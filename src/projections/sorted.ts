@@ -15,7 +15,8 @@ const few = 8
 
 /** Puts items into a sorted list. The common case, items that all come after the list, costs nothing but themselves. */
 export const insertSorted = <T>(list: T[], items: readonly T[], compare: (a: T, b: T) => number): void => {
-  const sorted = items.length > 1 ? items.toSorted(compare) : items
+  const isSorted = items.every((item, index) => index === 0 || compare(items[index - 1]!, item) <= 0)
+  const sorted = isSorted ? items : items.toSorted(compare)
   const last = list.at(-1)
   if (!last || !sorted[0] || compare(last, sorted[0]) <= 0) for (const item of sorted) list.push(item)
   else if (sorted.length <= few) for (const item of sorted) list.splice(lowerBound(list, item, compare), 0, item)

@@ -99,6 +99,23 @@ describe('the order of arrival', { timeout: 60_000 }, () => {
     )
   })
 
+  it('what the server sets aside is as if it had never come, whether it counted here before or arrives with that word', () => {
+    fc.assert(
+      fc.property(shift, fc.infiniteStream(fc.boolean()), fc.boolean(), (entries, chance, atOnce) => {
+        const aside = new Set(entries.slice(1).filter(() => chance.next().value).map(({ entry }) => entry.id))
+        const word = entries.filter(({ entry }) => aside.has(entry.id)).map((item) => ({ ...item, status: 'quarantined' as const }))
+        const lab = new Lab()
+        if (atOnce) lab.add([...entries, ...word])
+        else {
+          lab.add(entries)
+          for (const item of word) lab.add([item])
+        }
+        expect(shown(lab)).toEqual(shown(inBatches(entries.filter(({ entry }) => !aside.has(entry.id)), [50])))
+      }),
+      { numRuns: 200 },
+    )
+  })
+
   it('a state is plain data: it goes through JSON unchanged', () => {
     fc.assert(
       fc.property(shift, (entries) => {

@@ -1,6 +1,7 @@
 import type { MaterialId } from '../../src/plan/ids.ts'
 import { responseOf } from '../../src/corrections/response.ts'
 import { acidBaseDose } from '../../src/science/acidBase/dose.ts'
+import { reagentOf } from '../../src/corrections/remedies/ph.ts'
 import { resultOf } from '../../src/science/evaluate.ts'
 import { Bench } from '../corrections/kit.ts'
 
@@ -24,69 +25,49 @@ export interface Tank {
   remedy: string
   material: string
   celsius: { check: string; value: number }
-  /** Grid of pH, falling, over which the chemistry is tabulated. */
-  pH: { high: number; low: number }
+  /** Down to here the chemistry is tabulated. */
+  pH: { low: number }
   aim: number
   /** Where it is found: beyond the action limit, short of what ends the bath. */
   startsAt: { from: number; to: number }
   /** Beyond this side nothing brings it back: sulfur in the fixing bath, a dead developer. */
   ruinedBelow: number
   warningLow: number
-  litres: number
   levelCheck: string
 }
 
 export const tanks: readonly Tank[] = [
   {
     name: 'fixing bath, acid', check: 'neg-1-fix-ph', remedy: 'acid:acetic-acid-28', material: 'acetic-acid-28', celsius: { check: 'neg-1-fix-temp', value: 21 },
-    pH: { high: 5.4, low: 3.5 }, aim: 4.5, startsAt: { from: 4.83, to: 5.1 }, ruinedBelow: 3.9, warningLow: 4.2, litres: 640, levelCheck: 'neg-1-fix-level',
+    pH: { low: 3.5 }, aim: 4.5, startsAt: { from: 4.83, to: 5.1 }, ruinedBelow: 3.9, warningLow: 4.2, levelCheck: 'neg-1-fix-level',
   },
   {
     name: 'borax developer, boric acid', check: 'neg-1-dev-ph', remedy: 'mildAcid:boric-acid', material: 'boric-acid', celsius: { check: 'neg-1-dev-temp', value: 21 },
-    pH: { high: 9, low: 8.2 }, aim: 8.6, startsAt: { from: 8.66, to: 8.8 }, ruinedBelow: 8.4, warningLow: 8.57, litres: 1000, levelCheck: 'neg-1-dev-level',
+    pH: { low: 8.2 }, aim: 8.6, startsAt: { from: 8.66, to: 8.8 }, ruinedBelow: 8.4, warningLow: 8.57, levelCheck: 'neg-1-dev-level',
   },
 ]
 
-/**
- * The chemistry of a tank as a table: reagent that takes it from the top of the grid down to each pH. Anchoring makes the engine's doses add up
- * along the way, so one table serves every bath; what a real bath does differently is its hidden response.
- */
-const tableOf = (tank: Tank): { pH: number[]; amount: number[] } => {
-  const { plan } = new Bench()
-  const station = plan.machines[0]!.stations.find((it) => plan.checks.some(({ id, station: at }) => id === tank.check && at === it.id))!
-  const material = plan.materials.find(({ id }) => id === tank.material)!
-  const reagent =
-    material.strength.kind === 'percent'
-      ? { substance: 'aceticAcid' as const, percentByMass: material.strength.percentByMass, gramsPerMillilitre: material.strength.gramsPerMillilitre }
-      : { substance: 'boricAcid' as const, form: 'anhydrous' as const }
-  const pH: number[] = []
-  const amount: number[] = []
-  for (let step = 0; step <= 40; step++) {
-    const at = tank.pH.high - (step / 40) * (tank.pH.high - tank.pH.low)
-    pH.push(at)
-    amount.push(
-      step === 0
-        ? 0
-        : resultOf(acidBaseDose, { celsius: 21, litres: tank.litres, bath: station.bath!.constituents as never, measuredPh: tank.pH.high, aimPh: at, reagent }).amount,
-    )
-  }
-  return { pH, amount }
+/** How a bath that stands at a pH goes down with what is poured: the engine's own chemistry from there, as a table. What a real bath does otherwise is its hidden response. */
+const courseFrom = (bench: Bench, tank: Tank, start: number): ((amount: number) => number) => {
+  const steps = 14
+  const pH = Array.from({ length: steps + 1 }, (_, step) => start - (step / steps) * (start - tank.pH.low))
+  const amount = pH.map((aimPh, step) => (step === 0 ? 0 : dose(bench, tank, start, aimPh)))
+  return (poured) => interpolated(amount, pH, poured)
+}
+
+/** What the engine says brings a tank from one pH to another, at a response of 1. */
+const dose = (bench: Bench, tank: Tank, measuredPh: number, aimPh: number): number => {
+  const { station: at } = bench.plan.checks.find(({ id }) => id === tank.check)!
+  const station = bench.plan.machines.flatMap(({ stations }) => stations).find(({ id }) => id === at)!
+  const material = bench.plan.materials.find(({ id }) => id === tank.material)!
+  return resultOf(acidBaseDose, { celsius: tank.celsius.value, litres: station.bath!.litres, bath: station.bath!.constituents as never, measuredPh, aimPh, reagent: reagentOf(material) }).amount
 }
 
 const interpolated = (xs: readonly number[], ys: readonly number[], x: number): number => {
-  const rising = xs[xs.length - 1]! > xs[0]!
-  let upper = xs.findIndex((it) => (rising ? it >= x : it <= x))
-  if (upper === -1) upper = xs.length - 1
-  if (upper === 0) upper = 1
+  const found = xs.findIndex((it) => it >= x)
+  const upper = found === -1 ? xs.length - 1 : Math.max(1, found)
   const [x0, x1, y0, y1] = [xs[upper - 1]!, xs[upper]!, ys[upper - 1]!, ys[upper]!]
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0)
-}
-
-const tables = new Map<string, { pH: number[]; amount: number[] }>()
-const chemistryOf = (tank: Tank) => {
-  const known = tables.get(tank.name) ?? tableOf(tank)
-  tables.set(tank.name, known)
-  return { after: (pH: number, amount: number) => interpolated(known.amount, known.pH, interpolated(known.pH, known.amount, pH) + amount) }
 }
 
 /** What is in the drum: what the label says, or not. */
@@ -120,13 +101,12 @@ const mostPortions = 6
 /** One shift at one tank: it drifts out three times, and each time is brought back by the policy. */
 export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'right', times = 3): Run => {
   const random = seeded(seed)
-  const chemistry = chemistryOf(tank)
   const bench = new Bench((plan) => {
     // Portions are to be judged here, not what the plan allows at once.
     for (const material of plan.materials) if (material.id === tank.material) material.safeSingleDosePerLitre = 1000
   })
   // What this bath does against what the model says: its own composition, volume and wear. Within what a right lot can show.
-  const response = Math.min(1.35, Math.max(0.74, Math.exp(0.15 * normal(random)))) * strengths[lot]
+  const response = Math.min(1.28, Math.max(0.78, Math.exp(0.12 * normal(random)))) * strengths[lot]
   const phPerHour = 0.01 + 0.02 * random()
   const read = (pH: number): number => Math.round((pH + 0.01 * normal(random)) * 100) / 100
   const ready = (): void => {
@@ -139,6 +119,13 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
     bench.wait(240)
     let pH = tank.startsAt.from + (tank.startsAt.to - tank.startsAt.from) * random()
     let lowest = pH
+    const course = courseFrom(bench, tank, pH)
+    let inBath = 0
+    let drifted = 0
+    const pour = (amount: number): void => {
+      inBath += amount * (1 + 0.01 * normal(random)) * response
+      pH = course(inBath) + drifted
+    }
     ready()
     // The start lies beyond the action limit; a meter that happens to read it inside is simply read again.
     let exception = bench.read(tank.check, Math.max(read(pH), Math.ceil(tank.startsAt.from * 100) / 100))
@@ -150,7 +137,6 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
     const isOpen = (): boolean => bench.state.exceptions.all[exception]!.state !== 'closed'
     while (isOpen() && portions < mostPortions) {
       ready()
-      const poured = 1 + 0.01 * normal(random)
       let minutes: number
       if (policy === 'stagedAndLearned') {
         const remedy = bench.remedies(exception).find(({ id }) => id === tank.remedy)
@@ -158,18 +144,19 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
           stopped = remedy?.refused?.code === 'answerOutOfBounds'
           break
         }
-        pH = chemistry.after(pH, bench.pour(remedy, { lot: 'A1' }).amount * poured * response)
+        pour(bench.pour(remedy, { lot: 'A1' }).amount)
         minutes = remedy.wait!.seconds / 60
       } else {
         const found = bench.state.exceptions.all[exception]!.marks.at(-1)!.value!
         if (found <= tank.aim) break
-        pH = chemistry.after(pH, fullDose(bench, tank, found) * poured * response)
+        pour(dose(bench, tank, found, tank.aim))
         minutes = 20
         bench.wait(minutes)
       }
       portions++
       lowest = Math.min(lowest, pH)
-      pH += (phPerHour * minutes) / 60
+      drifted += (phPerHour * minutes) / 60
+      pH = course(inBath) + drifted
       bench.read(tank.check, read(pH))
     }
     excursions.push({
@@ -184,17 +171,6 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
   }
   const station = bench.plan.checks.find(({ id }) => id === tank.check)!.station
   return { seed, lot, excursions, factor: responseOf(bench.state, bench.plan, { station, material: tank.material as MaterialId, now: bench.now }).factor }
-}
-
-/** What a pocket calculator would say: the whole amount, at once, at a response of 1. */
-const fullDose = (bench: Bench, tank: Tank, measuredPh: number): number => {
-  const station = bench.plan.machines[0]!.stations.find(({ id }) => id === bench.plan.checks.find((it) => it.id === tank.check)!.station)!
-  const material = bench.plan.materials.find(({ id }) => id === tank.material)!
-  const reagent =
-    material.strength.kind === 'percent'
-      ? { substance: 'aceticAcid' as const, percentByMass: material.strength.percentByMass, gramsPerMillilitre: material.strength.gramsPerMillilitre }
-      : { substance: 'boricAcid' as const, form: 'anhydrous' as const }
-  return resultOf(acidBaseDose, { celsius: 21, litres: tank.litres, bath: station.bath!.constituents as never, measuredPh, aimPh: tank.aim, reagent }).amount
 }
 
 export interface Summary {

@@ -14,7 +14,7 @@ import { responseOf } from '../response.ts'
 import { say, type Refused, type Say } from '../say.ts'
 import { SealedDose, type DoseInside, type Working } from '../sealed-dose.ts'
 import { dosesInto, nextPortion, type Situation } from '../situation.ts'
-import { largestAnswered, portionLimits, sized } from './portion.ts'
+import { largestTaken, portionLimits, sized } from './portion.ts'
 
 /** What a computation says of a dose, before portions, limits and the learned response. */
 export interface ComputedDose {
@@ -78,9 +78,9 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   const computed = computedOr(of, alone)
   if ('code' in computed) return { ...remedy, refused: computed }
   const limits = portionLimits(asked, material)
-  const answered = largestAnswered(response.history, exception.id)
-  const planned = sized(computed, alone, limits, { portion, answered })
-  const raised = response.factor < alone ? sized(computed, response.factor, limits, { portion, answered }) : undefined
+  const taken = largestTaken(exception, material)
+  const planned = sized(computed, alone, limits, { portion, taken })
+  const raised = response.factor < alone ? sized(computed, response.factor, limits, { portion, taken }) : undefined
   const scaledUp = raised && raised.amount > planned.amount ? { amount: raised.amount, ...modelOf(computed, raised.amount), working: of.compute(response.factor).working } : undefined
   const cards = cardsOf(material, station)
   const needsCaution = cardsNeeded(cards)

@@ -1,0 +1,125 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type BrowserContext, type Page } from 'playwright-core'
+import { freePort, startServer, type RunningServer } from '../server/kill.ts'
+
+const flags = [
+  '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
+]
+export const executablePath = process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium'
+
+export const phoneSize = { width: 360, height: 740 } as const
+
+/** A server program that can really be stopped and started again over the same record. */
+export class Laboratory {
+  readonly folder = mkdtempSync(join(tmpdir(), 'bathkeeper-lab-'))
+  #port = 0
+  #server: RunningServer | undefined
+
+  get origin(): string {
+    return `http://localhost:${this.#port}`
+  }
+
+  /** The code that a new server prints. */
+  get code(): string | undefined {
+    return this.#server?.code
+  }
+
+  async start(): Promise<void> {
+    if (!existsSync(new URL('../../dist/index.html', import.meta.url))) throw new Error('the app is not built: npm run build')
+    this.#port ||= await freePort()
+    this.#server = await startServer({ folder: this.folder, port: this.#port })
+  }
+
+  async stop(): Promise<void> {
+    await this.#server?.stop()
+    this.#server = undefined
+  }
+
+  async end(): Promise<void> {
+    await this.stop()
+    rmSync(this.folder, { recursive: true, force: true })
+  }
+}
+
+/** A phone: a browser with a profile of its own, which can really be closed and opened again. */
+export class Phone {
+  readonly profile = mkdtempSync(join(tmpdir(), 'bathkeeper-phone-'))
+  /** What must not happen: faults of the page, and what its content policy refused. */
+  readonly complaints: string[] = []
+  #context: BrowserContext | undefined
+
+  constructor(readonly origin: string) {}
+
+  async open(path = '/'): Promise<Page> {
+    const context = await chromium.launchPersistentContext(this.profile, {
+      executablePath, headless: true, args: flags, viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
+    })
+    this.#context = context
+    await context.addInitScript(() => {
+      addEventListener('securitypolicyviolation', (event) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`))
+    })
+    const page = context.pages()[0] ?? (await context.newPage())
+    page.on('pageerror', (error) => this.complaints.push(error.stack ?? error.message))
+    page.on('console', (message) => {
+      const text = message.text()
+      // A request that does not reach a stopped server is the ordinary life of a phone; the browser logs it all the same.
+      if (message.type() === 'error' && !/net::ERR_|Failed to load resource/.test(text)) this.complaints.push(text)
+    })
+    await page.goto(`${this.origin}${path}`)
+    return page
+  }
+
+  /** As when the battery dies: no leave-taking. */
+  async close(): Promise<void> {
+    await this.#context?.close()
+    this.#context = undefined
+  }
+
+  async end(): Promise<void> {
+    await this.close()
+    rmSync(this.profile, { recursive: true, force: true })
+  }
+}
+
+export const press = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('button', { name }).first().click()
+
+/** Keys a number on the pad. */
+export const keyIn = async (page: Page, digits: string): Promise<void> => {
+  const pad = page.getByRole('group')
+  for (const key of digits) await pad.getByRole('button', { name: key === '.' ? 'Decimal point' : key === '-' ? 'Change the sign' : key, exact: true }).click()
+}
+
+export const unlock = async (page: Page, person: string, pin = '2468'): Promise<void> => {
+  await page.getByRole('button', { name: person }).click()
+  await page.getByText(/PIN/).first().waitFor()
+  await keyIn(page, pin)
+  await press(page, 'Go on')
+  await page.getByRole('heading', { name: 'Now', level: 1 }).waitFor()
+}
+
+/** From a new server to the demo laboratory on this phone: its first supervisor, its plan, somebody with the phone in hand. */
+export const found = async (page: Page, person: string): Promise<void> => {
+  await page.getByLabel('Name of this phone').fill('Machine room 1')
+  await page.getByLabel('Your name').fill('Helena Sobral')
+  await page.getByLabel('A passphrase of your own').fill('silver nitrate in the dark')
+  await press(page, 'Go on')
+  await press(page, 'The demo laboratory')
+  await page.getByRole('heading', { name: 'Who has the phone?' }).waitFor({ timeout: 60_000 })
+  await unlock(page, person)
+}
+
+/** Until the service worker can open the app without a network. */
+export const readyForNoNetwork = (page: Page): Promise<unknown> => page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
+
+/** A press that is held until the line has filled. */
+export const holdLine = async (page: Page, text: string | RegExp): Promise<void> => {
+  const line = page.getByRole('button', { name: text })
+  await line.scrollIntoViewIfNeeded()
+  const box = (await line.boundingBox())!
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+  await page.mouse.down()
+  await page.waitForTimeout(1500)
+  await page.mouse.up()
+}
