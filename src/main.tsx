@@ -124,11 +124,14 @@ const start = async (): Promise<void> => {
       fragment: location.hash,
       now: labNow,
       onEnrolled: () => {
+        // The code has served; it does not stay in the address.
+        history.replaceState(history.state, '', location.pathname)
         void askToPersist(navigator.storage)
         device.sender.nudge('start')
       },
     }),
     theme,
+    settingUp: signal(undefined),
     trouble,
     update,
   }

@@ -1,7 +1,7 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { MaterialId } from '../plan/ids.ts'
 import type { Mark } from '../projections/checks.ts'
-import type { Dose, Exception } from '../projections/exceptions.ts'
+import type { Exception } from '../projections/exceptions.ts'
 import type { LabState } from '../projections/lab.ts'
 import type { EntryId } from '../record/ids.ts'
 import { above, below } from '../science/decimal.ts'
@@ -12,19 +12,20 @@ export const responseBounds = { least: 0.7, most: 1.4 } as const
 
 /** Two readings stand behind every answer, each good to about a step of the instrument. Own choice. */
 const stepsOfDoubt = 2
+/** A small dose stops the flow only where it is out by more: between two readings the bath drifts as well, by about a step. Own choice; false alarms are counted on simulated baths. */
+const stepsOfProof = 3
 /** An answer whose doubt is more than this share of what was predicted says nothing: a change of less than eight steps. Own choice. */
 const mostDoubt = 0.25
 
 /**
- * `learned`: counts. `tooSmall`: lost in the instrument's own spread; it is judged together with the next portion. `unclear`: outside the bounds by
- * no more than the readings' doubt; neither learned nor a reason to stop. `mixedDoses`: something else was poured between the two readings.
- * `outOfBounds`: not learned, and the flow stops.
+ * `learned`: counts. `tooSmall`: lost in the instrument's own spread. `unclear`: outside the bounds by no more than the readings' doubt; neither
+ * learned nor a reason to stop. Both are judged together with the answers that follow. `mixedDoses`: something else was poured between the two
+ * readings. `outOfBounds`: not learned, and the flow stops.
  */
 export type AnswerKind = 'learned' | 'tooSmall' | 'unclear' | 'mixedDoses' | 'outOfBounds'
 
-/** How a bath answered one dose, or several small ones together. */
-export interface Answer {
-  /** The last of the doses that it speaks of. */
+/** What one dose did, by the readings before and after it. */
+export interface Change {
   dose: EntryId
   exception: EntryId
   material: MaterialId | 'water'
@@ -34,59 +35,72 @@ export interface Answer {
   lot?: string
   predictedChange: number
   observedChange: number
+  /** Step of the instrument, in the unit of the changes. */
+  step: number
+  isMixed: boolean
+}
+
+/** How a bath answered one dose, or several small ones together: then the changes are their sums, and the ids those of the last. */
+export interface Answer extends Change {
   /** observed ÷ predicted. */
   ratio: number
   kind: AnswerKind
 }
 
-interface Read {
-  dose: Dose & { predicted: NonNullable<Dose['predicted']> }
-  before: number
-  after: Mark & { value: number }
-  isMixed: boolean
-}
-
-/** The answers of one exception's doses: each dose against the first reading after it had mixed, small ones added up until they can be told. */
-export const answersOf = (lab: LabState, plan: LabPlan, exception: Exception): Answer[] => {
+/** Each dose of an exception against the first reading after it had mixed. Whatever is poured moves the pH; a titrated strength is moved by its own material only. */
+export const changesOf = (lab: LabState, plan: LabPlan, exception: Exception): Change[] => {
   const check = plan.checks.find(({ id }) => id === exception.check)
   if (check?.kind !== 'reading') return []
-  const answers: Answer[] = []
-  const pending = new Map<string, { predictedChange: number; from: number }>()
-  for (const { dose, before, after, isMixed } of readDoses(lab, exception, check.quantity === 'pH')) {
-    const key = `${dose.material}/${dose.lot ?? ''}`
-    const sum = isMixed ? undefined : pending.get(key)
-    const from = sum?.from ?? dose.predicted.from
-    const predictedChange = (sum?.predictedChange ?? 0) + dose.predicted.to - dose.predicted.from
-    if (predictedChange === 0) continue
-    const observedChange = after.value - from
-    const ratio = observedChange / predictedChange
-    const kind = isMixed ? 'mixedDoses' : kindOf(ratio, (stepsOfDoubt * check.step) / Math.abs(predictedChange))
-    if (kind === 'tooSmall') pending.set(key, { predictedChange, from })
-    else pending.delete(key)
-    answers.push({
-      dose: dose.id, exception: exception.id, material: dose.material, pouredAt: dose.time, readAt: Math.max(after.time, before), portion: dose.portion,
-      predictedChange, observedChange, ratio, kind,
-      ...(dose.lot ? { lot: dose.lot } : {}),
-    })
-  }
-  return answers
-}
-
-/** Doses with the readings before and after them. Whatever is poured moves the pH; a titrated strength is moved by its own material only. */
-const readDoses = (lab: LabState, exception: Exception, isPh: boolean): Read[] => {
+  const { step } = check
+  const isPh = check.quantity === 'pH'
   const inBath = dosesInto(lab, exception.station)
-  return exception.doses.flatMap((dose): Read[] => {
+  return exception.doses.flatMap((dose): Change[] => {
     const after = exception.marks.find((mark): mark is Mark & { value: number } => mark.value !== undefined && mark.time >= dose.mixUntil)
-    if (!dose.predicted || !after) return []
+    const { predicted } = dose
+    if (!predicted || !after || predicted.to === predicted.from) return []
     const before = exception.marks.findLast(({ time }) => time <= dose.time)?.time ?? dose.time
     const isMixed = inBath.some((other) => other.id !== dose.id && other.time > before && other.time <= after.time && (isPh || other.material === dose.material))
-    return [{ dose: { ...dose, predicted: dose.predicted }, before, after, isMixed }]
+    return [{
+      dose: dose.id, exception: exception.id, material: dose.material, pouredAt: dose.time, readAt: Math.max(after.time, before), portion: dose.portion,
+      predictedChange: predicted.to - predicted.from, observedChange: after.value - predicted.from, step, isMixed,
+      ...(dose.lot ? { lot: dose.lot } : {}),
+    }]
   })
 }
 
-const kindOf = (ratio: number, doubt: number): AnswerKind => {
-  if (above(doubt, mostDoubt)) return 'tooSmall'
+interface Pending {
+  predictedChange: number
+  observedChange: number
+  exceptions: ReadonlySet<EntryId>
+}
+
+/**
+ * The answers of one material in one bath, the oldest change first. A dose too small to tell is added to the next ones of its lot, in this exception
+ * or a later one, until they can be told. Portions that follow one another share their readings, so that the doubt stays that of two readings;
+ * readings of different exceptions are independent, and their doubt grows with the square root of their number.
+ */
+export const answersOf = (changes: readonly Change[]): Answer[] => {
+  const pending = new Map<string, Pending>()
+  return changes.map((change) => {
+    const key = `${change.lot ?? ''}/${change.step}`
+    const sum = change.isMixed ? undefined : pending.get(key)
+    const predictedChange = (sum?.predictedChange ?? 0) + change.predictedChange
+    const observedChange = (sum?.observedChange ?? 0) + change.observedChange
+    const exceptions = new Set([...(sum?.exceptions ?? []), change.exception])
+    const ratio = observedChange / predictedChange
+    const kind = change.isMixed ? 'mixedDoses' : kindOf(ratio, (Math.sqrt(exceptions.size) * change.step) / Math.abs(predictedChange))
+    if (kind === 'tooSmall' || kind === 'unclear') pending.set(key, { predictedChange, observedChange, exceptions })
+    else if (kind !== 'mixedDoses') pending.delete(key)
+    return { ...change, predictedChange, observedChange, ratio, kind }
+  })
+}
+
+const kindOf = (ratio: number, doubtOfStep: number): AnswerKind => {
   const { least, most } = responseBounds
-  if (below(ratio + doubt, least) || above(ratio - doubt, most)) return 'outOfBounds'
+  const doubt = stepsOfDoubt * doubtOfStep
+  const isSmall = above(doubt, mostDoubt)
+  const proof = isSmall ? stepsOfProof * doubtOfStep : doubt
+  if (below(ratio + proof, least) || above(ratio - proof, most)) return 'outOfBounds'
+  if (isSmall) return 'tooSmall'
   return below(ratio, least) || above(ratio, most) ? 'unclear' : 'learned'
 }

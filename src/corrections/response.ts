@@ -2,7 +2,7 @@ import type { MaterialId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { LabState } from '../projections/lab.ts'
 import { planAt } from '../projections/plans.ts'
-import { answersOf, responseBounds, type Answer } from './answers.ts'
+import { answersOf, changesOf, responseBounds, type Answer } from './answers.ts'
 import type { ResponseReset } from './situation.ts'
 
 /** Answers fade: the stock ages, the bath is replenished. Own choice. */
@@ -40,12 +40,13 @@ export interface ResponseAsked {
 export const responseOf = (lab: LabState, plan: LabPlan, { station, material, lot, now, resets = [] }: ResponseAsked): Response => {
   const since = startedAnew(lab, station, material, resets, now)
   const made = madeText(plan, station, material)
-  const history = Object.values(lab.exceptions.all)
+  const changes = Object.values(lab.exceptions.all)
     .filter((it) => it.station === station)
-    .flatMap((it) => answersOf(lab, plan, it))
+    .flatMap((it) => changesOf(lab, plan, it))
     .filter((it) => it.material === material && it.pouredAt >= since && it.readAt <= now)
     .filter(({ pouredAt }) => madeText(planAt(lab.plans, pouredAt)?.plan ?? plan, station, material) === made)
     .sort((a, b) => a.readAt - b.readAt)
+  const history = answersOf(changes)
   const wanted = lot ?? lastLot(lab, material, now)
   const learned = history.filter((it) => it.kind === 'learned' && it.lot === wanted)
   return { factor: factorFrom(learned, now), learnedFrom: learned.length, history, ...(wanted ? { lot: wanted } : {}) }

@@ -1,8 +1,7 @@
 import 'temporal-polyfill/global'
 import { randomBytes } from 'node:crypto'
 import { accessSync, constants, existsSync, mkdirSync, readFileSync } from 'node:fs'
-import { createServer as createHttpsServer } from 'node:https'
-import { networkInterfaces } from 'node:os'
+import { createServer as createHttpsServer, type Server as HttpsServer } from 'node:https'
 import { fileURLToPath } from 'node:url'
 import { serve } from '@hono/node-server'
 import pino from 'pino'
@@ -22,16 +21,13 @@ import { Metrics } from './metrics.ts'
 import { usualLimits, type Parts } from './parts.ts'
 import { issueCode } from './people/issue-code.ts'
 import { databaseFile, keyFile, readSettings } from './settings.ts'
+import { keepCertificate } from './tls/keep-certificate.ts'
+import { certificateSource, reachOf } from './tls/reach.ts'
 import { startProblem, startText } from './words.ts'
 
 const top = fileURLToPath(new URL('../..', import.meta.url))
 const firstCodeMs = 24 * 3_600_000
 const stopWithinMs = 5_000
-
-const lanAddress = (): string | undefined =>
-  Object.values(networkInterfaces())
-    .flatMap((list) => list ?? [])
-    .find(({ family, internal }) => family === 'IPv4' && !internal)?.address
 
 const start = async (): Promise<void> => {
   const settings = readSettings(process.env)
@@ -47,6 +43,8 @@ const start = async (): Promise<void> => {
   })
   const key = readKeyFile(keyFile(settings.folder)) ?? writeKeyFile(keyFile(settings.folder))
   const { version } = JSON.parse(readFileSync(`${top}package.json`, 'utf8')) as { version: string }
+  const certificate = certificateSource(settings, now)
+  const pair = await certificate?.load()
   const stopping = new AbortController()
   let files: StaticFiles | undefined
   const parts: Parts = {
@@ -58,28 +56,35 @@ const start = async (): Promise<void> => {
     metrics: new Metrics(),
     limits: usualLimits,
     trustedProxies: settings.trustedProxies,
-    isHttps: settings.tls !== undefined,
+    isHttps: pair !== undefined,
     version,
     files: () => (files ??= existsSync(`${top}dist/index.html`) ? new StaticFiles(`${top}dist`) : undefined),
-    authorityCertificate: () => undefined,
+    authorityCertificate: () => certificate?.authorityCertificate(),
     metricsToken: settings.metricsToken,
     stopping: stopping.signal,
   }
   const { fetch } = createApp(parts)
-  const { tls } = settings
   const server = serve({
     fetch,
     port: settings.port,
     ...(settings.host === undefined ? {} : { hostname: settings.host }),
-    ...(tls ? { createServer: createHttpsServer, serverOptions: { cert: readFileSync(tls.cert), key: readFileSync(tls.key) } } : {}),
+    ...(pair ? { createServer: createHttpsServer, serverOptions: { ...pair } } : {}),
   })
   await new Promise<void>((resolve, reject) => {
     server.once('listening', resolve)
     server.once('error', reject)
   })
+  const kept =
+    certificate && pair &&
+    keepCertificate(certificate, {
+      first: pair,
+      serve: (next) => (server as HttpsServer).setSecureContext({ ...next }),
+      report: (error) => log.error({ err: error }, 'certificate'),
+    })
   const stop = (): void => {
     if (stopping.signal.aborted) return
     stopping.abort()
+    kept?.stop()
     const forced = setTimeout(() => process.exit(1), stopWithinMs)
     forced.unref()
     server.close(() => void database.close().then(() => process.exit(0)))
@@ -89,13 +94,12 @@ const start = async (): Promise<void> => {
   process.on('SIGINT', stop)
   const bound = server.address()
   const port = typeof bound === 'object' && bound ? bound.port : settings.port
-  // Plain http gives a phone no service worker, camera or keys; only this machine itself counts as safe without a certificate.
-  const origin = tls ? `https://${lanAddress() ?? 'localhost'}:${port}` : `http://localhost:${port}`
+  const { origin, notes } = reachOf({ settings, port, pair, authority: certificate?.authorityCertificate(), now: now() })
   const isClaimed = (await readPeople(database.sql)).length > 0
   if (!isClaimed) await voidCodes(database.sql, ['first'])
   const code = isClaimed ? undefined : await issueCode(database.sql, parts, { purpose: 'first', until: now() + firstCodeMs })
   const address = code ? `${origin}/${enrolFragment(code.long)}` : origin
-  console.log(startText({ address, qr: renderUnicodeCompact(address), code: code && shownCode(code.short), isHttps: tls !== undefined, folder: settings.folder }))
+  console.log(startText({ address, qr: renderUnicodeCompact(address), code: code && shownCode(code.short), certificate: notes, folder: settings.folder }))
 }
 
 start().catch((error: unknown) => {

@@ -10,6 +10,7 @@ const environment = z.object({
   DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//).optional(),
   TLS_CERT: z.string().min(1).optional(),
   TLS_KEY: z.string().min(1).optional(),
+  PUBLIC_URL: z.url({ protocol: /^https?$/ }).optional(),
   TRUSTED_PROXIES: z.string().default(''),
   METRICS_TOKEN: z.string().min(16).optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('warn'),
@@ -21,6 +22,8 @@ export interface Settings {
   folder: string
   databaseUrl: string | undefined
   tls: { cert: string; key: string } | undefined
+  /** How phones reach this server where a proxy stands before it. */
+  publicOrigin: string | undefined
   trustedProxies: string[]
   metricsToken: string | undefined
   logLevel: string
@@ -51,6 +54,7 @@ export const readSettings = (env: Readonly<Record<string, string | undefined>>):
     folder: resolve(it.BATHKEEPER_DATA),
     databaseUrl: it.DATABASE_URL,
     tls: it.TLS_CERT !== undefined && it.TLS_KEY !== undefined ? { cert: it.TLS_CERT, key: it.TLS_KEY } : undefined,
+    publicOrigin: it.PUBLIC_URL === undefined ? undefined : new URL(it.PUBLIC_URL).origin,
     trustedProxies: it.TRUSTED_PROXIES.split(/[\s,]+/).filter(Boolean),
     metricsToken: it.METRICS_TOKEN,
     logLevel: it.LOG_LEVEL,

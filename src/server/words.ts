@@ -1,20 +1,40 @@
+import { BadCertificate } from './tls/certified.ts'
+
 /**
  * What the server program says to whoever stands at its terminal: what happened, what is safe, what to do. Phones get codes, and have their
  * own words for them.
  */
 export const notBuilt = 'The front end has not been built yet. Start the server with "npm start", or run "npm run build" once.\n'
 
-export const startText = (it: { address: string; qr: string; code: string | undefined; isHttps: boolean; folder: string }): string =>
+export const startText = (it: { address: string; qr: string; code: string | undefined; certificate: readonly string[]; folder: string }): string =>
   [
     '',
     `Bathkeeper  ${it.address}`,
     '',
     it.qr,
     it.code === undefined ? '' : `No supervisor yet. Open the address above, or key this code there: ${it.code}\nIt serves once, within 24 hours. The page then offers the demo laboratory or a plan of your own.`,
-    it.isHttps ? '' : 'Without a certificate the app works on this machine only: phones need HTTPS (see README, What a laboratory needs).',
+    ...it.certificate,
     `The record is kept in ${it.folder}`,
     '',
   ].join('\n')
+
+/** What whoever stands at the terminal is to know of the certificate. */
+export const certificateText = {
+  none: 'Without a certificate the app works on this machine only: phones need HTTPS. "npm run certificate" makes one (README, What a laboratory needs).',
+  authority: (origin: string, fingerprint: string): string => `A new phone first trusts ${origin}/ca.pem, whose fingerprint (SHA-256) must be\n  ${fingerprint}`,
+  runsOut: (validTo: string): string => `The certificate runs out on ${validTo}, and this server cannot renew it. Phones refuse it from then on; they keep what they hold.`,
+  notNamed: (address: string): string =>
+    `The certificate does not name ${address}, by which phones would come: they will be warned off. Make one that does: npm run certificate -- --new`,
+}
+
+const certificateProblem = (fault: string, file: string): string => {
+  const what: Readonly<Record<string, string>> = {
+    missing: 'does not exist', noCertificate: 'holds no certificate in PEM form', noKey: 'holds no private key in PEM form',
+    encryptedKey: 'holds a key that is locked with a passphrase, which the server cannot ask for', mismatch: 'holds a key that does not belong to the certificate',
+    forged: 'was not made by the authority beside it',
+  }
+  return `The certificate cannot be used: ${file} ${what[fault] ?? fault}. Nothing recorded was touched; put the right file there and start again.`
+}
 
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '')
 
@@ -23,6 +43,7 @@ export const startProblem = (error: unknown): string => {
   const message = error instanceof Error ? error.message : String(error)
   const name = error instanceof Error ? error.name : ''
   if (name === 'BadSetting') return `The setting ${message}. Nothing was touched; correct it and start again.`
+  if (error instanceof BadCertificate) return certificateProblem(error.fault, error.file)
   if (name === 'CorruptDatabase')
     return `The database is damaged (${message}). It was not touched. Keep a copy of the data folder, then put the latest backup in its place; phones send again what they hold.`
   if (name === 'ForeignDatabase') return 'The database was written by a later version of Bathkeeper, or by another program. It was not touched. Start the version that wrote it.'

@@ -5,7 +5,7 @@ import type { PersonId } from '../plan/ids.ts'
 import type { Ledger } from '../projections/ledger.ts'
 import type { Lab, LabState } from '../projections/lab.ts'
 import type { PlanInForce } from '../projections/plans.ts'
-import type { EntryId, Hash } from '../record/ids.ts'
+import type { EntryId } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
 import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
@@ -32,7 +32,8 @@ export interface Phone {
     /** Milliseconds on a clock that never runs backwards while the page lives. */
     mono(): number
   }
-  append<K extends Kind>(kind: K, data: DataOf<K>, blobs?: readonly Hash[]): Promise<EntryId>
+  /** By whoever has the phone in hand, unless the invented past of a demo laboratory says otherwise. */
+  append<K extends Kind>(kind: K, data: DataOf<K>, by?: PersonId): Promise<EntryId>
   /** What is half done: a reading being keyed, an open round. Kept so that a dead battery costs nothing. */
   drafts: {
     get(key: string): Promise<unknown>
@@ -74,6 +75,8 @@ export interface App {
   sending: ReadonlySignal<Sending>
   office: Office
   theme: Signal<Theme>
+  /** A laboratory is being written into the record: how much of it is there. The gate waits until it is whole. */
+  settingUp: Signal<{ done: number; of: number } | undefined>
   /** What ails the store, while it does. */
   trouble: Signal<Trouble | undefined>
   /** A new version waits; `apply` reloads into it. Shown only where nothing is half done. */

@@ -15,9 +15,9 @@ const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
 
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
-  const { office, plan, person, trouble, router } = useApp()
+  const { office, plan, person, trouble, router, settingUp } = useApp()
   if (router.here.value.place === 'emergency') return <AppShell />
-  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value ? Start : person.value === null ? Who : undefined
+  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null ? Who : undefined
   if (!Before) return <AppShell />
   return (
     <>

@@ -26,10 +26,13 @@ export class Laboratory {
     return this.#server?.code
   }
 
-  async start(): Promise<void> {
+  /** `aheadMs`: so much later, where a test has let time go by on a phone. */
+  async start(aheadMs = 0): Promise<void> {
     if (!existsSync(new URL('../../dist/index.html', import.meta.url))) throw new Error('the app is not built: npm run build')
     this.#port ||= await freePort()
-    this.#server = await startServer({ folder: this.folder, port: this.#port })
+    const preload = new URL('../server/clock-ahead.mjs', import.meta.url).href
+    const env = aheadMs ? { CLOCK_AHEAD_MS: String(aheadMs), NODE_OPTIONS: `--import ${preload}` } : {}
+    this.#server = await startServer({ folder: this.folder, port: this.#port, env })
   }
 
   async stop(): Promise<void> {
@@ -102,7 +105,7 @@ export const unlock = async (page: Page, person: string, pin = '2468'): Promise<
 /** From a new server to the demo laboratory on this phone: its first supervisor, its plan, somebody with the phone in hand. */
 export const found = async (page: Page, person: string): Promise<void> => {
   await page.getByLabel('Name of this phone').fill('Machine room 1')
-  await page.getByLabel('Your name').fill('Helena Sobral')
+  await page.getByLabel('Your name').fill('Rosa Kern')
   await page.getByLabel('A passphrase of your own').fill('silver nitrate in the dark')
   await press(page, 'Go on')
   await press(page, 'The demo laboratory')

@@ -73,6 +73,7 @@ const app: App = {
   office: office(start),
   rounds: await openRoundKeeper(keepDrafts),
   theme,
+  settingUp: signal(undefined),
   trouble: signal(scene.trouble),
   update: signal(scene.update ? { apply: () => undefined } : undefined),
 }

@@ -1,5 +1,5 @@
 import type { MaterialId } from '../../src/plan/ids.ts'
-import { responseOf } from '../../src/corrections/response.ts'
+import { responseOf, unexplained } from '../../src/corrections/response.ts'
 import { acidBaseDose } from '../../src/science/acidBase/dose.ts'
 import { reagentOf } from '../../src/corrections/remedies/ph.ts'
 import { resultOf } from '../../src/science/evaluate.ts'
@@ -94,6 +94,8 @@ export interface Run {
   excursions: readonly Excursion[]
   /** The factor in use at the end. */
   factor: number
+  /** The flow was stopped, or the next dose of the lot would be. */
+  stopped: boolean
 }
 
 const mostPortions = 6
@@ -169,8 +171,11 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
     })
     if (isOpen()) bench.enter('close', { exception, reason: 'other' })
   }
-  const station = bench.plan.checks.find(({ id }) => id === tank.check)!.station
-  return { seed, lot, excursions, factor: responseOf(bench.state, bench.plan, { station, material: tank.material as MaterialId, now: bench.now }).factor }
+  const asked = { station: bench.plan.checks.find(({ id }) => id === tank.check)!.station, material: tank.material as MaterialId, now: bench.now }
+  return {
+    seed, lot, excursions, factor: responseOf(bench.state, bench.plan, asked).factor,
+    stopped: excursions.some((it) => it.stopped) || unexplained(bench.state, bench.plan, asked) !== undefined,
+  }
 }
 
 export interface Summary {
@@ -183,7 +188,7 @@ export interface Summary {
   ruined: number
   meanOvershoot: number
   meanOffAim: number
-  /** Share of runs in which the flow was stopped. */
+  /** Share of runs in which the flow was stopped, or the next dose would have been. */
   stopped: number
   /** Share of runs that learned something at the end, that is, whose factor is not 1. */
   learned: number
@@ -202,7 +207,7 @@ export const summary = (runs: readonly Run[]): Summary => {
     ruined: share(all, (it) => it.ruined),
     meanOvershoot: mean(all.map(({ overshoot }) => overshoot)),
     meanOffAim: mean(all.map(({ offAim }) => offAim)),
-    stopped: share(runs, ({ excursions }) => excursions.some(({ stopped }) => stopped)),
+    stopped: share(runs, ({ stopped }) => stopped),
     learned: share(runs, ({ factor }) => factor !== 1),
   }
 }

@@ -75,8 +75,9 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   const portion = nextPortion(situation)
   // One person alone never pours more acid or alkali than was computed: a weak answer may be a weak drum, but also a wrong one.
   const alone = isAcidOrAlkali(material) ? Math.max(1, response.factor) : response.factor
-  const computed = computedOr(of, alone)
-  if ('code' in computed) return { ...remedy, refused: computed }
+  const worked = computedOr(of, alone)
+  if ('code' in worked) return { ...remedy, refused: worked }
+  const computed = response.learnedFrom ? worked : halvedWherePh(worked)
   const limits = portionLimits(asked, material)
   const taken = largestTaken(exception, material)
   const planned = sized(computed, alone, limits, { portion, taken })
@@ -109,6 +110,13 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   }
   return { ...remedy, dose, wait: mixingTime(bath, of.wait, { slowAcid: isAcid(material) && isFixing(station) }) }
 }
+
+/**
+ * A lot that this bath has not answered yet may be twice as strong as its label says: of what moves the pH no more than half goes in before it has been
+ * read again, be it as mild as it may. "Half, re-check, then the rest": common practice, no source.
+ */
+const halvedWherePh = (computed: ComputedDose): ComputedDose =>
+  computed.predicts?.quantity === 'pH' ? { ...computed, firstShare: Math.min(computed.firstShare, 0.5) } : computed
 
 /** A calculation that has no answer for this bath is a reason, not a fault. */
 const computedOr = (of: DoseRemedy, factor: number): ComputedDose | Refused => {

@@ -16,25 +16,36 @@ const wellBefore = 24 * 3_600_000
 
 /** A device of a laboratory that has no plan yet: the first supervisor chooses, everybody else waits for it to arrive. */
 export const Start = () => {
-  const { office, phone } = useApp()
+  const { office, phone, settingUp } = useApp()
   const words = useWords().enrol
   const saving = useSaving()
   const [me, setMe] = useState<Awaited<ReturnType<typeof office.firstSupervisor>>>()
   const [problems, setProblems] = useState<readonly PlanProblem[] | 'notJson'>()
-  const [loading, setLoading] = useState(false)
+  const loading = settingUp.value
   useEffect(() => void office.firstSupervisor().then(setMe), [])
 
   const begin = async (plan: LabPlan): Promise<EntryId | undefined> => {
     const people: Person[] = me && !plan.people.some(({ id }) => id === me.id) ? [{ ...me, role: 'supervisor' }, ...plan.people] : plan.people
     return saving.save('plan', { plan: { ...plan, people }, effectiveFrom: phone.clock.now() - wellBefore })
   }
+  /** The invented past is written entry by entry, each naming when it was noted and by whom, as a real one would have been. */
   const demo = async (): Promise<void> => {
-    setLoading(true)
-    const [{ demoLab }, { demoStart }] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/start.ts')])
-    const plan = demoLab()
-    const entry = await begin(plan)
-    if (entry) for (const { kind, data } of demoStart(plan, entry, phone.clock.now())) await phone.append(kind, data)
-    setLoading(false)
+    settingUp.value = { done: 0, of: 1 }
+    try {
+      const [{ demoLab }, { demoHistory }, { appendable }] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/history.ts'), import('../../demo/draft.ts')])
+      const plan = demoLab()
+      const entry = await begin(plan)
+      if (!entry) return
+      const drafts = demoHistory({ seed: 7, plan, planEntry: entry, until: phone.clock.now(), shifts: 1 })
+      const became = new Map<EntryId, EntryId>()
+      for (const [done, draft] of drafts.entries()) {
+        const { kind, data } = appendable(draft, became)
+        became.set(draft.id, await phone.append(kind, data, draft.person))
+        if (done % 20 === 0) settingUp.value = { done, of: drafts.length }
+      }
+    } finally {
+      settingUp.value = undefined
+    }
   }
   const file = async (chosen: File): Promise<void> => {
     let raw: unknown
@@ -62,7 +73,7 @@ export const Start = () => {
       <SavingProblem of={saving} />
       <Card title={words.start.demo}>
         <p>{words.start.demoMore}</p>
-        <Button kind="go" notYet={loading ? words.start.loading : undefined} onPress={() => void demo()}>{loading ? words.start.loading : words.start.demo}</Button>
+        <Button kind="go" notYet={loading ? words.start.loading(loading.done, loading.of) : undefined} onPress={() => void demo()}>{loading ? words.start.loading(loading.done, loading.of) : words.start.demo}</Button>
       </Card>
       <Card title={words.start.file}>
         <p>{words.start.fileMore}</p>

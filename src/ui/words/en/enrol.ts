@@ -80,7 +80,7 @@ export const enrol = {
     fileMore: 'JSON, as this app exports it.',
     join: 'Waiting for the lab plan',
     joinMore: 'It comes from the server with the first exchange.',
-    loading: 'Writing the demo laboratory',
+    loading: (done: number, of: number): string => `Writing the demo laboratory · ${done} of ${of}`,
     problems: 'This file is not a lab plan that holds. Nothing was changed.',
     notJson: 'This file is not JSON.',
     moreProblems: (count: number): string => `and ${count} more`,

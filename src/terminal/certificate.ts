@@ -1,0 +1,67 @@
+import { mkdirSync } from 'node:fs'
+import { hostname } from 'node:os'
+import { X509Certificate } from 'node:crypto'
+import { readSettings } from '../server/settings.ts'
+import { constraintsOf, makeAuthority } from '../server/tls/authority.ts'
+import { authorityFiles, hasAuthority, putAside, readAuthority, readAuthorityCertificate, renewLeaf, writeAuthority } from '../server/tls/authority-files.ts'
+import { addressForPhones, lanAddresses, machineNames } from '../server/tls/machine-names.ts'
+import { namesOf, untilMs } from '../server/tls/certified.ts'
+import { parseNetwork, type Network } from '../server/tls/network.ts'
+import { startProblem } from '../server/words.ts'
+import { authorityKept, authorityMade, badName, certificateUsage } from './certificate/words.ts'
+
+/** A request that cannot be met: one line for the person, and exit code 2. */
+class BadRequest extends Error {}
+
+const dnsName = /^(?=.{1,253}$)[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?(\.[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?)*$/
+
+/** Names and addresses from the command line, those of this machine, and itself. */
+const constraintsFrom = (given: readonly string[]): { dns: string[]; networks: Network[] } => {
+  const machine = machineNames()
+  const dns: string[] = []
+  const networks: Network[] = []
+  for (const one of given) {
+    const network = parseNetwork(one)
+    if (network) networks.push(network)
+    else if (dnsName.test(one.toLowerCase())) dns.push(one.toLowerCase())
+    else throw new BadRequest(badName(one))
+  }
+  const own = machine.addresses.flatMap((address) => parseNetwork(address) ?? [])
+  const seen = new Map([...networks, ...own].map((network) => [`${network.text}/${network.bits}`, network]))
+  return { dns: [...new Set([...dns, ...machine.dns])], networks: [...seen.values()] }
+}
+
+const main = async (words: readonly string[]): Promise<void> => {
+  if (words.includes('--help')) return console.log(certificateUsage)
+  const unknown = words.find((word) => word.startsWith('--') && word !== '--new')
+  if (unknown) throw new BadRequest(certificateUsage)
+  const given = words.filter((word) => !word.startsWith('--'))
+  const { folder, port } = readSettings(process.env)
+  const files = authorityFiles(folder)
+  const isThere = hasAuthority(files)
+  if (isThere && given.length > 0 && !words.includes('--new')) throw new BadRequest(authorityKept(constraintsOf({ cert: readAuthorityCertificate(files) })))
+  const now = Date.now()
+  if (!isThere || words.includes('--new')) {
+    const authority = await makeAuthority({ name: `Bathkeeper of ${hostname()}`, constraints: constraintsFrom(given), now })
+    mkdirSync(folder, { recursive: true })
+    if (isThere) putAside(files, new Date(now).toISOString().replaceAll(':', '-'))
+    writeAuthority(files, authority)
+  }
+  const authority = readAuthority(files)
+  if (!authority) throw new BadRequest(`The authority's key is not in ${files.folder}. Nothing was touched; put ${files.key} back, or make another authority with --new (every phone must then trust that one).`)
+  const leaf = await renewLeaf(files, authority, { machine: machineNames(), now })
+  const [issuer, certificate] = [new X509Certificate(authority.cert), new X509Certificate(leaf.cert)]
+  const names = namesOf(certificate)
+  console.log(
+    authorityMade({
+      folder: files.folder, fingerprint: issuer.fingerprint256, names: [...names.dns, ...names.addresses],
+      until: { authority: new Date(untilMs(issuer)), leaf: new Date(untilMs(certificate)) },
+      address: `https://${addressForPhones(names, lanAddresses()) ?? 'localhost'}:${port}`,
+    }),
+  )
+}
+
+main(process.argv.slice(2)).catch((error: unknown) => {
+  console.error(error instanceof BadRequest ? error.message : startProblem(error))
+  process.exitCode = error instanceof BadRequest ? 2 : 1
+})
