@@ -1,4 +1,4 @@
-import type { PersonId } from '../plan/ids.ts'
+import type { PersonId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { judgeStrip } from '../plan/judge-strip.ts'
 import { judge } from '../plan/limits.ts'
@@ -14,9 +14,11 @@ export type Blocker =
   | { code: 'shiftRunning' }
   | { code: 'missedWithoutReason'; check: string; due: number }
   | { code: 'stripUnread'; check: string; due: number }
+  | { code: 'stripNotRepeated'; ref: EntryId }
   | { code: 'exceptionOpen'; ref: EntryId }
   | { code: 'holdOpen'; ref: EntryId }
   | { code: 'addWithoutRecheck'; ref: EntryId }
+  | { code: 'addNotCheckable'; ref: EntryId }
   | { code: 'addWithoutCaution'; ref: EntryId }
   | { code: 'addWithoutSecondPerson'; ref: EntryId }
   | { code: 'instrumentNotProved'; check: string }
@@ -24,6 +26,21 @@ export type Blocker =
   | { code: 'verdictDiffers'; ref: EntryId }
   | { code: 'handoverNotGiven' }
   | { code: 'handoverNotAccepted' }
+
+/** What nobody can put right any more. A signature does not pass over it: it names each, with the signer's remark. */
+const lasting: ReadonlySet<Blocker['code']> = new Set<Blocker['code']>([
+  'addNotCheckable', 'addWithoutCaution', 'addWithoutSecondPerson', 'instrumentNotProved', 'changedByAnother', 'verdictDiffers',
+])
+
+/** Whether somebody can still settle it; until then nobody signs. */
+export const canBeSettled = ({ code }: Blocker): boolean => !lasting.has(code)
+
+/** A blocker as the signature names it. */
+export const openItemOf = (blocker: Blocker): { code: string; ref?: string } => {
+  if ('ref' in blocker) return { code: blocker.code, ref: blocker.ref }
+  if ('due' in blocker) return { code: blocker.code, ref: `${blocker.check} ${new Date(blocker.due).toISOString()}` }
+  return 'check' in blocker ? { code: blocker.code, ref: blocker.check } : { code: blocker.code }
+}
 
 interface Around {
   ledger: Ledger
@@ -37,7 +54,7 @@ interface Around {
 export const blockersOf = (page: Omit<ShiftPage, 'blockers'>, around: Around): Blocker[] => [
   ...(page.isOver ? [] : [{ code: 'shiftRunning' } as const]),
   ...page.holds.flatMap(({ hold }): Blocker[] => (hold.released ? [] : [{ code: 'holdOpen', ref: hold.id }])),
-  ...page.exceptions.flatMap(({ exception, isOpen }): Blocker[] => (isOpen && !isHandedOver(exception, around.lines) ? [{ code: 'exceptionOpen', ref: exception.id }] : [])),
+  ...page.exceptions.flatMap(({ exception, isOpen }): Blocker[] => (isOpen ? openBlockers(exception, around) : [])),
   ...addBlockers(page, around),
   ...gapBlockers(page, around.plan),
   ...page.instruments.flatMap(({ state, readings, check }): Blocker[] => (state !== 'proved' && readings > 0 ? [{ code: 'instrumentNotProved', check }] : [])),
@@ -45,6 +62,13 @@ export const blockersOf = (page: Omit<ShiftPage, 'blockers'>, around: Around): B
   ...verdictBlockers(around),
   ...(page.handover.given ? (page.handover.accepted ? [] : [{ code: 'handoverNotAccepted' } as const]) : [{ code: 'handoverNotGiven' } as const]),
 ]
+
+/** A strip that waits for its repeat says nothing yet: it is repeated, not handed on. */
+const openBlockers = (exception: Exception, { plan, lines }: Around): Blocker[] => {
+  const isStrip = plan.checks.some(({ id, kind }) => id === exception.check && kind === 'strip')
+  if (isStrip && exception.state === 'toConfirm') return [{ code: 'stripNotRepeated', ref: exception.id }]
+  return isHandedOver(exception, lines) ? [] : [{ code: 'exceptionOpen', ref: exception.id }]
+}
 
 /** In writing, by this shift: what an earlier one handed over must be handed on. */
 const isHandedOver = ({ handedOver }: Exception, lines: readonly Line[]): boolean => lines.some(({ id }) => id === handedOver)
@@ -55,11 +79,14 @@ const addBlockers = ({ adds }: Omit<ShiftPage, 'blockers'>, { ledger, plan, isGa
     const caution = add.caution ? ledger.line(add.caution) : undefined
     const isConfirmed = caution?.kind === 'caution' && !caution.withdrawnBy && caution.time <= add.time + 60_000
     return [
-      ...(add.recheck ? [] : [{ code: 'addWithoutRecheck', ref: add.id } as const]),
+      ...(add.recheck ? [] : [{ code: add.exception || isRead(plan, add.station) ? 'addWithoutRecheck' : 'addNotCheckable', ref: add.id } as const]),
       ...(material && isGated(material.caution) && !isConfirmed ? [{ code: 'addWithoutCaution', ref: add.id } as const] : []),
       ...(material?.secondPerson && (!add.secondPerson || add.secondPerson === add.person) ? [{ code: 'addWithoutSecondPerson', ref: add.id } as const] : []),
     ]
   })
+
+/** Whether the plan has a reading in that bath at all. */
+const isRead = (plan: LabPlan, station: StationId): boolean => plan.checks.some((check) => check.kind === 'reading' && check.station === station)
 
 const gapBlockers = ({ coverage }: Omit<ShiftPage, 'blockers'>, plan: LabPlan): Blocker[] => {
   const strips = new Set(plan.checks.flatMap(({ id, kind }) => (kind === 'strip' ? [id] : [])))

@@ -35,20 +35,24 @@ export interface CoveredEntry {
   h: Hash
 }
 
-/** The highest number of each device: entries of the shift beyond it came after the signature. */
-export const coversOf = (entries: readonly CoveredEntry[]): Record<DeviceId, number> => {
+/**
+ * The highest number of each device that the signer knew. A device's entries come without gaps, so these numbers say exactly what was known:
+ * entries of the shift beyond them came after the signature.
+ */
+export const coversOf = (known: readonly { dev: DeviceId; seq: number }[]): Record<DeviceId, number> => {
   const covers: Record<DeviceId, number> = {}
-  for (const { dev, seq } of entries) covers[dev] = Math.max(covers[dev] ?? 0, seq)
+  for (const { dev, seq } of known) covers[dev] = Math.max(covers[dev] ?? 0, seq)
   return covers
 }
 
+/** What a signature covers, in the order in which its digest takes it: by device and number, the same wherever and whenever it is worked out. */
+export const signedLines = <E extends CoveredEntry>(entries: readonly E[]): E[] =>
+  [...entries].sort((a, b) => (a.dev < b.dev ? -1 : a.dev > b.dev ? 1 : a.seq - b.seq || (a.id < b.id ? -1 : 1)))
+
 /**
- * The text whose SHA-256 is the digest under a signature: one line an entry, by device and number, so that it is the same wherever and whenever
- * it is worked out.
+ * The text whose SHA-256 is the digest under a signature: one line an entry.
  *
  * @example digestText([{ dev, seq: 1, id, h }]) // 'bathkeeper-digest-1\n<id> <h>\n'
  */
-export const digestText = (entries: readonly CoveredEntry[]): string => {
-  const ordered = [...entries].sort((a, b) => (a.dev < b.dev ? -1 : a.dev > b.dev ? 1 : a.seq - b.seq))
-  return `bathkeeper-digest-1\n${ordered.map(({ id, h }) => `${id} ${h}\n`).join('')}`
-}
+export const digestText = (entries: readonly CoveredEntry[]): string =>
+  `bathkeeper-digest-1\n${signedLines(entries).map(({ id, h }) => `${id} ${h}\n`).join('')}`

@@ -8,7 +8,7 @@ import { filmAtRiskOf, type FilmAtRisk } from './film-at-risk.ts'
 import type { HoldNow } from './holds.ts'
 import type { Lab } from './lab.ts'
 import { keptDays, type LabState } from './lab-state.ts'
-import type { Line, LineOf } from './line.ts'
+import { byTime, type Line, type LineOf } from './line.ts'
 import { metresRun } from './machines.ts'
 import { addTotals, shiftAdds, type MaterialTotal, type ShiftAdd } from './shift-adds.ts'
 import { blockersOf, type Blocker } from './shift-blockers.ts'
@@ -121,7 +121,7 @@ export const shiftPage = ({ lab, plan, span, now, isGated = () => true }: ShiftP
     lateEntries: all.filter(isLate).map(({ id }) => id),
     handover: handoverOf(standing),
     signatures: signaturesOf(lab.ledger, span, all),
-    covers: coversOf(all),
+    covers: coversOf(lab.ledger.lines),
     digestText: digestText(all),
   }
   return { ...page, blockers: blockersOf(page, { ledger: lab.ledger, plan, plans: state.plans, lines: standing, isGated }) }
@@ -176,9 +176,10 @@ const contemporaryMinutes = 30
 
 const isLate = (line: Line): boolean => line.enteredAt - line.time > contemporaryMinutes * minute
 
+/** Accepted by another person, and after what was given last: whoever adds to a hand-over asks for a new acceptance. */
 const handoverOf = (lines: readonly Line[]): ShiftPage['handover'] => {
   const handovers = lines.filter((line) => line.kind === 'handover')
   const given = handovers.findLast(({ data }) => data.side === 'given')
-  const accepted = handovers.findLast(({ data }) => data.side === 'accepted')
+  const accepted = given && handovers.findLast((it) => it.data.side === 'accepted' && it.person !== given.person && byTime(it, given) > 0)
   return { ...(given ? { given } : {}), ...(accepted ? { accepted } : {}) }
 }

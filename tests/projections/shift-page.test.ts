@@ -6,10 +6,13 @@ import { demoHistory } from '../../src/demo/history.ts'
 import { demoLab } from '../../src/demo/lab.ts'
 import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
 import { Lab } from '../../src/projections/lab.ts'
-import { ownExceptions } from '../../src/projections/shift-blockers.ts'
-import { digestText } from '../../src/projections/shift-lines.ts'
+import { labAsSigned } from '../../src/projections/as-signed.ts'
+import { canBeSettled, openItemOf, ownExceptions } from '../../src/projections/shift-blockers.ts'
+import { digestText, signedLines } from '../../src/projections/shift-lines.ts'
 import { shiftPage, type ShiftPage } from '../../src/projections/shift-page.ts'
+import { standingSignature } from '../../src/projections/shift-signatures.ts'
 import type { EntryId, Hash } from '../../src/record/ids.ts'
+import type { DataOf } from '../../src/record/kinds.ts'
 import { hour, idOf, LabLog, minute, person, phone, smallPlan } from './log.ts'
 
 const plan = smallPlan(demoLab(), 'neg-1-fix-ph', 'neg-1-scratches', 'neg-1-strip', 'ph-meter')
@@ -81,7 +84,17 @@ describe('what is in the way of a signature', () => {
     give(log, 'accepted', [], 490)
     expect(pageOf(log).blockers).toEqual([{ code: 'exceptionOpen', ref: first }])
     give(log, 'given', [first], 491)
+    // What was accepted before did not name it.
+    expect(blockers(log)).toEqual(['handoverNotAccepted'])
+    give(log, 'accepted', [first], 492)
     expect(blockers(log)).toEqual([])
+  })
+
+  it('a hand-over that the same person gave and accepted', () => {
+    const log = goodShift()
+    give(log, 'given')
+    log.say({ kind: 'handover', data: { shift: span.shift.id, date: span.date, notes: '', open: [], side: 'accepted' }, at: at(490), person: 'marta' })
+    expect(blockers(log)).toEqual(['handoverNotAccepted'])
   })
 
   it('a hold that stands', () => {
@@ -185,6 +198,30 @@ describe('what is in the way of a signature', () => {
   })
 })
 
+describe('what nobody can put right', () => {
+  it('is named by the signature instead of being in its way: a caution that was not confirmed, an add where nothing is read', () => {
+    const log = goodShift()
+    log.say({ kind: 'add', data: { station: 'neg-1-dryer' as never, material: 'water', portion: 1, poured: { amount: 1, unit: 'L', keyed: '1' }, mixSeconds: 0 }, at: at(20) })
+    const dose = log.acid(undefined, at(100))
+    log.reading('neg-1-fix-ph', 4.5, at(130))
+    const found = pageOf(log).blockers
+    expect(found.filter((it) => !canBeSettled(it)).map(({ code }) => code)).toEqual(['addNotCheckable', 'addWithoutCaution'])
+    expect(openItemOf(found.find(({ code }) => code === 'addWithoutCaution')!)).toEqual({ code: 'addWithoutCaution', ref: dose })
+    expect(canBeSettled({ code: 'holdOpen', ref: dose })).toBe(true)
+    expect(openItemOf({ code: 'missedWithoutReason', check: 'neg-1-fix-ph', due: at(242) })).toEqual({ code: 'missedWithoutReason', ref: 'neg-1-fix-ph 2026-01-12T10:02:00.000Z' })
+  })
+
+  it('a strip that was out and not repeated is repeated, not handed over', () => {
+    const log = goodShift()
+    const out = log.say({ kind: 'strip', data: { check: 'neg-1-strip' as never, plan: log.planId, densities: {}, figures: { gamma: 0.9 }, verdict: 'ACT' }, at: at(476) })
+    give(log, 'given', [out])
+    give(log, 'accepted', [out], 490)
+    expect(pageOf(log).blockers).toEqual([{ code: 'stripNotRepeated', ref: out }])
+    log.strip('neg-1-strip', 'IN', at(495))
+    expect(blockers(log)).toEqual([])
+  })
+})
+
 describe('the shift page', () => {
   it('lists what was out of limits with its action, its re-check and the minutes it was open', () => {
     const log = goodShift()
@@ -250,16 +287,68 @@ describe('the shift page', () => {
 
 describe('a signature', () => {
   const sha256 = (text: string): Hash => createHash('sha256').update(text, 'utf8').digest('hex') as Hash
-  const sign = (log: LabLog, minutes: number): EntryId => {
+  const sign = (log: LabLog, minutes: number, more: Partial<DataOf<'signOff'>> = {}): EntryId => {
     const page = pageOf(log)
     return log.say({
       kind: 'signOff',
       data: {
-        shift: span.shift.id, date: span.date, from: span.from, to: span.to, covers: page.covers, digest: sha256(page.digestText), openItems: [], meaning: 'reviewedAndReleased', provisional: false,
+        shift: span.shift.id, date: span.date, from: span.from, to: span.to, covers: page.covers, digest: sha256(page.digestText), openItems: [], meaning: 'reviewedAndReleased', provisional: false, ...more,
       },
       at: at(minutes), person: 'helena', dev: phone('s'),
     })
   }
+
+  it('once given, the page it was given under reads the same whatever comes in later', () => {
+    const log = goodShift()
+    const first = log.reading('neg-1-fix-ph', 4.92, at(400))
+    log.reading('neg-1-fix-ph', 4.92, at(402))
+    give(log, 'given', [first])
+    give(log, 'accepted', [first], 490)
+    const before = pageOf(log, at(500))
+    sign(log, 500)
+    // The next shift closes the exception, another phone brings a reading of this one, and somebody amends what was signed.
+    log.reading('neg-1-fix-ph', 4.5, at(560))
+    log.reading('neg-1-fix-ph', 4.6, at(300), {}, { dev: phone('b') })
+    log.reading('neg-1-fix-ph', 4.6, at(530), {}, { dev: phone('b') })
+    const reading = log.lab().ledger.lines.find((line) => line.kind === 'reading')!
+    log.say({ kind: 'amend', data: { ref: reading.id, data: log.readingData('neg-1-fix-ph', 4.6), why: 'misread' }, at: at(600) })
+    const lab = log.lab()
+    const [signature] = pageOf(log).signatures
+    const signed = shiftPage({ lab: labAsSigned(lab, signature!), plan, span, now: signature!.time })
+    expect(signed).toEqual(before)
+    expect(shiftPage({ lab, plan, span, now: at(500) })).not.toEqual(before)
+  })
+
+  it('covers every device by the last number that the signer knew of it', () => {
+    const log = goodShift()
+    log.reading('neg-1-fix-ph', 4.5, at(510), {}, { dev: phone('b') })
+    const seqs = log.arrived.filter(({ entry }) => entry.dev === phone('a')).length
+    expect(pageOf(log).covers).toEqual({ [phone('a')]: seqs, [phone('b')]: 1 })
+  })
+
+  it('given without the server is provisional until it is given again over the same digest', () => {
+    const log = goodShift()
+    const first = sign(log, 500, { provisional: true })
+    expect(standingSignature(pageOf(log).signatures)).toMatchObject({ signature: { id: first }, isProvisional: true })
+    const { covers, digest } = pageOf(log).signatures[0]!.data
+    sign(log, 520, { covers, digest, provisional: false })
+    expect(standingSignature(pageOf(log).signatures)).toMatchObject({ signature: { id: first }, isProvisional: false })
+    expect(standingSignature([])).toBeUndefined()
+  })
+
+  it('under a signer’s own exception waits for another supervisor, not for the same one', () => {
+    const log = goodShift()
+    const own = log.reading('neg-1-fix-ph', 4.92, at(250), {}, { person: 'helena' })
+    log.reading('neg-1-fix-ph', 4.5, at(252))
+    const signed = sign(log, 500, { openItems: [{ code: 'ownException', ref: own }] })
+    expect(pageOf(log).signatures[0]).toMatchObject({ own: [own], ownNotCountersigned: [own] })
+    const counter = (person: string, minutes: number): EntryId =>
+      log.say({ kind: 'countersign', data: { ref: signed, late: [own], provisional: false }, at: at(minutes), person, dev: phone('s') })
+    counter('helena', 600)
+    expect(pageOf(log).signatures[0]!.ownNotCountersigned).toEqual([own])
+    counter('rosa', 610)
+    expect(pageOf(log).signatures[0]!.ownNotCountersigned).toEqual([])
+  })
 
   it('covers what was there, and names what came late until it is countersigned', () => {
     const log = goodShift()
@@ -300,6 +389,7 @@ describe('a signature', () => {
         expect(digestText(covered.toReversed())).toBe(digestText(covered))
         const changed = covered.map((it, index) => (index === pick % covered.length ? { ...it, h: sha256('other') } : it))
         expect(digestText(changed)).not.toBe(digestText(covered))
+        expect(signedLines(covered).map(({ id, h }) => `${id} ${h}`)).toEqual(digestText(covered).split('\n').slice(1, -1))
       }),
     )
   })
