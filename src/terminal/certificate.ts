@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { X509Certificate } from 'node:crypto'
+import { pathToFileURL } from 'node:url'
 import { readSettings } from '../server/settings.ts'
 import { constraintsOf, makeAuthority } from '../server/tls/authority.ts'
 import { authorityFiles, hasAuthority, putAside, readAuthority, readAuthorityCertificate, renewLeaf, writeAuthority } from '../server/tls/authority-files.ts'
@@ -8,7 +9,7 @@ import { addressForPhones, lanAddresses, machineNames } from '../server/tls/mach
 import { namesOf, untilMs } from '../server/tls/certified.ts'
 import { parseNetwork, type Network } from '../server/tls/network.ts'
 import { startProblem } from '../server/words.ts'
-import { authorityKept, authorityMade, badName, certificateUsage } from './certificate/words.ts'
+import { authorityKept, authorityMade, badName, certificateUsage, keyElsewhere } from './certificate/words.ts'
 
 /** A request that cannot be met: one line for the person, and exit code 2. */
 class BadRequest extends Error {}
@@ -31,37 +32,39 @@ const constraintsFrom = (given: readonly string[]): { dns: string[]; networks: N
   return { dns: [...new Set([...dns, ...machine.dns])], networks: [...seen.values()] }
 }
 
-const main = async (words: readonly string[]): Promise<void> => {
-  if (words.includes('--help')) return console.log(certificateUsage)
-  const unknown = words.find((word) => word.startsWith('--') && word !== '--new')
-  if (unknown) throw new BadRequest(certificateUsage)
-  const given = words.filter((word) => !word.startsWith('--'))
-  const { folder, port } = readSettings(process.env)
+/** Makes what is lacking in the data folder, and says what to do with it. */
+export const certificate = async (words: readonly string[], { folder, port }: { folder: string; port: number }): Promise<string> => {
+  if (words.includes('--help')) return certificateUsage
+  if (words.some((word) => word.startsWith('--') && word !== '--new')) throw new BadRequest(certificateUsage)
+  const given = words.filter((word) => word !== '--new')
+  const constraints = constraintsFrom(given)
   const files = authorityFiles(folder)
   const isThere = hasAuthority(files)
-  if (isThere && given.length > 0 && !words.includes('--new')) throw new BadRequest(authorityKept(constraintsOf({ cert: readAuthorityCertificate(files) })))
+  const isNew = !isThere || words.includes('--new')
+  if (!isNew && given.length > 0) throw new BadRequest(authorityKept(constraintsOf({ cert: readAuthorityCertificate(files) })))
   const now = Date.now()
-  if (!isThere || words.includes('--new')) {
-    const authority = await makeAuthority({ name: `Bathkeeper of ${hostname()}`, constraints: constraintsFrom(given), now })
+  if (isNew) {
+    const made = await makeAuthority({ name: `Bathkeeper of ${hostname()}, ${new Date(now).toISOString().slice(0, 10)}`, constraints, now })
     mkdirSync(folder, { recursive: true })
     if (isThere) putAside(files, new Date(now).toISOString().replaceAll(':', '-'))
-    writeAuthority(files, authority)
+    writeAuthority(files, made)
   }
   const authority = readAuthority(files)
-  if (!authority) throw new BadRequest(`The authority's key is not in ${files.folder}. Nothing was touched; put ${files.key} back, or make another authority with --new (every phone must then trust that one).`)
+  if (!authority) throw new BadRequest(keyElsewhere(files.key))
   const leaf = await renewLeaf(files, authority, { machine: machineNames(), now })
-  const [issuer, certificate] = [new X509Certificate(authority.cert), new X509Certificate(leaf.cert)]
-  const names = namesOf(certificate)
-  console.log(
-    authorityMade({
-      folder: files.folder, fingerprint: issuer.fingerprint256, names: [...names.dns, ...names.addresses],
-      until: { authority: new Date(untilMs(issuer)), leaf: new Date(untilMs(certificate)) },
-      address: `https://${addressForPhones(names, lanAddresses()) ?? 'localhost'}:${port}`,
-    }),
-  )
+  const [issuer, own] = [new X509Certificate(authority.cert), new X509Certificate(leaf.cert)]
+  const names = namesOf(own)
+  return authorityMade({
+    folder: files.folder, fingerprint: issuer.fingerprint256, names: [...names.dns, ...names.addresses],
+    until: { authority: new Date(untilMs(issuer)), leaf: new Date(untilMs(own)) },
+    address: `https://${addressForPhones(names, lanAddresses()) ?? 'localhost'}:${port}`,
+  })
 }
 
-main(process.argv.slice(2)).catch((error: unknown) => {
-  console.error(error instanceof BadRequest ? error.message : startProblem(error))
-  process.exitCode = error instanceof BadRequest ? 2 : 1
-})
+const main = async (): Promise<void> => console.log(await certificate(process.argv.slice(2), readSettings(process.env)))
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
+  main().catch((error: unknown) => {
+    console.error(error instanceof BadRequest ? error.message : startProblem(error))
+    process.exitCode = error instanceof BadRequest ? 2 : 1
+  })

@@ -22,7 +22,9 @@ export const freePort = async (): Promise<number> =>
 export interface RunningServer {
   process: ChildProcess
   origin: string
-  /** What it printed, up to its first code where there is one. */
+  /** What it printed when it started. */
+  printed: string
+  /** The first code in it, where there is one. */
   code: string | undefined
   stop(signal?: NodeJS.Signals): Promise<number | null>
 }
@@ -48,6 +50,7 @@ export const startServer = async (given: { folder: string; port: number; env?: R
   return {
     process: child,
     origin: `http://localhost:${given.port}`,
+    printed,
     code: /#enrol=([\w-]+)/.exec(printed)?.[1],
     stop: (signal = 'SIGTERM') => {
       child.kill(signal)

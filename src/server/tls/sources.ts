@@ -1,4 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
 import { X509Certificate } from 'node:crypto'
 import type { Clock } from '../clock.ts'
 import { constraintsOf, namesToCertify, type Pair } from './authority.ts'
@@ -16,11 +17,11 @@ export interface CertificateSource {
 
 /** A certificate and key of the laboratory's own, which somebody else renews. */
 export const givenFiles = (files: { cert: string; key: string }): CertificateSource => ({
-  load: () => {
-    for (const file of [files.cert, files.key]) if (!existsSync(file)) return Promise.reject(new BadCertificate('missing', file))
-    const pair = { cert: readFileSync(files.cert, 'utf8'), key: readFileSync(files.key, 'utf8') }
+  load: async () => {
+    for (const file of [files.cert, files.key]) if (!existsSync(file)) throw new BadCertificate('missing', file)
+    const pair = { cert: await readFile(files.cert, 'utf8'), key: await readFile(files.key, 'utf8') }
     checkPair(pair, files)
-    return Promise.resolve(pair)
+    return pair
   },
   authorityCertificate: () => undefined,
 })

@@ -17,6 +17,9 @@ export const authorityKept = ({ dns, networks }: Constraints): string =>
     'Nothing was touched. For other names make another one with --new; every phone must then trust that one.',
   ].join(' ')
 
+export const keyElsewhere = (file: string): string =>
+  `The authority's key is not there, so nothing can be renewed. Nothing was touched; put ${file} back, or make another authority with --new (every phone must then trust that one).`
+
 const day = (date: Date): string => date.toISOString().slice(0, 10)
 
 /** Steps on phones and desks, from memory: menus move between versions. */
