@@ -29,7 +29,7 @@ const rules: { readonly [L in Machine['light']]: DarkRule } = {
     light: 'blueSensitive',
     phoneStaysDark: true,
     says: 'Blue-sensitive stock bears its own safelight, at its own distance. A screen is not that light. Keep it away from open film.',
-    source: 'Eastman Kodak H-1-5302 (2008): one safelight, 15 W, no closer than 1.2 m; a screen is not that filter',
+    source: 'data sheet of a positive film (2008): one safelight, 15 W, no closer than 1.2 m; a screen is not that filter',
   },
 }
 

@@ -86,7 +86,7 @@ export const emergencyCards: readonly EmergencyCard[] = [
       step('solvent', 'Solvent: only if small, trained and with the way out behind you.'),
       step('assembly', 'To the assembly point; count heads.'),
     ],
-    source: 'Eastman Kodak H-182 (2003); NFPA 40 excerpt (2001); common practice',
+    source: 'guide to storing nitrate film (2003); NFPA 40 excerpt (2001); common practice',
   },
   {
     id: 'electric',

@@ -19,10 +19,10 @@ const pair = (a: Thing, b: Thing, result: PairResult, source: string, meet: Pair
 
 /** Pairs that must never meet; the ones marked `slowly` are the trade's own doses, which the interlocks of a dose guard. */
 export const pairs: readonly Pair[] = [
-  pair('acid', 'sulfite', 'sulfurDioxide', 'Eastman Kodak H-24 Module 9; supplier sheets of a developer replenisher and of a sulfite'),
+  pair('acid', 'sulfite', 'sulfurDioxide', 'manual of a colour print process, 2006; supplier sheets of a developer replenisher and of a sulfite'),
   pair('diluteAcid', 'sulfite', 'sulfurDioxide', 'the same; slowly into an acid bath: common practice, no source', 'slowly'),
-  pair('acid', 'developer', 'sulfurDioxide', 'Eastman Kodak H-24 Module 9: sulfite of the developer'),
-  pair('diluteAcid', 'developer', 'sulfurDioxide', 'Eastman Kodak H-24 Module 9: sulfite of the developer'),
+  pair('acid', 'developer', 'sulfurDioxide', 'manual of a colour print process, 2006: sulfite of the developer'),
+  pair('diluteAcid', 'developer', 'sulfurDioxide', 'manual of a colour print process, 2006: sulfite of the developer'),
   pair('acid', 'thiosulfate', 'sulfur', 'Crabtree and Hartt 1929, Trans. SMPE XIII no. 38 p. 400; Studio Light 1916'),
   pair('diluteAcid', 'thiosulfate', 'sulfur', 'the same; slowly into a bath with sulfite in limits: common practice, no source', 'slowly'),
   pair('thiosulfate', 'hotSurface', 'sulfur', 'Crabtree and Hartt 1929 p. 400'),
@@ -77,9 +77,9 @@ export const pairs: readonly Pair[] = [
   pair('chlorinatedSolvent', 'lightMetal', 'explosion', 'from memory'),
   pair('lightMetal', 'hydroxide', 'hydrogen', 'from memory'),
   pair('lightMetal', 'strongAcid', 'hydrogen', 'from memory'),
-  pair('nitrateFilm', 'ignition', 'nitrateFire', 'Eastman Kodak H-182 (2003)'),
-  pair('nitrateFilm', 'hotSurface', 'nitrateFire', 'Eastman Kodak H-182 (2003)'),
-  pair('nitrateFilm', 'closedCan', 'nitrateFire', 'Eastman Kodak H-182 (2003); NFPA 40 excerpt (2001)'),
+  pair('nitrateFilm', 'ignition', 'nitrateFire', 'guide to storing nitrate film (2003)'),
+  pair('nitrateFilm', 'hotSurface', 'nitrateFire', 'guide to storing nitrate film (2003)'),
+  pair('nitrateFilm', 'closedCan', 'nitrateFire', 'guide to storing nitrate film (2003); NFPA 40 excerpt (2001)'),
   pair('nitrateFilm', 'phone', 'nitrateFire', 'common practice, no source'),
   pair('water', 'mains', 'shock', 'US Army SS0520; bus-bars of the silver cell: common practice, no source'),
 ]

@@ -29,6 +29,7 @@ const screens: Record<string, ComponentType> = {
   trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
   shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),
   menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
+  safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
   emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
 }
 

@@ -86,6 +86,18 @@ export class Phone {
   }
 }
 
+/** Goes to an address as a tap on a link does, without loading the page anew. */
+export const goTo = async (page: Page, path: string): Promise<void> => {
+  await page.evaluate((to) => {
+    const link = document.createElement('a')
+    link.href = to
+    document.body.append(link)
+    link.click()
+    link.remove()
+  }, path)
+  await page.waitForURL(`**${path}`)
+}
+
 export const press = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('button', { name }).first().click()
 
 /** Keys a number on the pad. */

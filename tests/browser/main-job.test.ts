@@ -2,23 +2,11 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, holdLine, keyIn, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
+import { found, goTo, holdLine, keyIn, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
 const supervisor = 'Rosa Kern'
 const fixingBath = 'neg-1-fix'
-
-/** Goes to an address as a tap on a link does, without loading the page anew. */
-const goTo = async (page: Page, path: string): Promise<void> => {
-  await page.evaluate((to) => {
-    const link = document.createElement('a')
-    link.href = to
-    document.body.append(link)
-    link.click()
-    link.remove()
-  }, path)
-  await page.waitForURL(`**${path}`)
-}
 
 const saveReading = async (page: Page, digits: string): Promise<void> => {
   await keyIn(page, digits)

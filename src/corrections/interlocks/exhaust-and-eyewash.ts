@@ -4,7 +4,7 @@ import { isNotOverdue, lastMark } from '../lookup.ts'
 import { isAcid } from '../nature.ts'
 import { say, type Refused } from '../say.ts'
 
-const source = 'Exhaust over the tank: Eastman Kodak H-24 Module 9; eyewash: McCann; that they hold the dosing: common practice, no source'
+const source = 'Exhaust over the tank: manual of a colour print process, 2006; eyewash: McCann; that they hold the dosing: common practice, no source'
 
 /** No acid into any bath while the exhaust or the eyewash is overdue for its check, or was found not right. */
 export const exhaustAndEyewash: Interlock = (asked) =>

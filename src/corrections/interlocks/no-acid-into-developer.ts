@@ -10,6 +10,6 @@ export const noAcidIntoDeveloper: Interlock = ({ station, material }) =>
         code: 'noAcidIntoDeveloper',
         facts: { station: station.id },
         doFirst: say('useMildAcid'),
-        source: 'sulfur dioxide from the sulfite: Eastman Kodak H-24 Module 9, supplier sheet of a developer replenisher; the mild remedies from memory',
+        source: 'sulfur dioxide from the sulfite: manual of a colour print process, 2006, supplier sheet of a developer replenisher; the mild remedies from memory',
       }
     : undefined

@@ -10,7 +10,7 @@ export const rinseOrWashFlowLow: Row = {
   then: [setToAim, 'slowerOnlyIfDevelopmentAllows'],
   recheck: { minutes: 5 },
   hold: { when: 'none' },
-  source: 'Eastman Kodak TI2497; no flow at all holds: common practice, no source',
+  source: 'data sheet of a black-and-white print film, 1999; no flow at all holds: common practice, no source',
 }
 
 export const residualFails: Row = {
@@ -50,7 +50,7 @@ export const dryerHumidityLow: Row = {
   then: ['lowerDryerTemperature', setToAim, 'smallSteps'],
   recheck: { passes: 1 },
   hold: { when: 'none' },
-  source: 'Eastman Kodak TI2497',
+  source: 'data sheet of a black-and-white print film, 1999',
 }
 
 export const dryerHumidityHigh: Row = {
@@ -60,7 +60,7 @@ export const dryerHumidityHigh: Row = {
   then: ['squeegeeFirst', 'thenAirFlow', setToAim],
   recheck: { passes: 1 },
   hold: { when: 'none' },
-  source: 'Eastman Kodak TI2497; US Army SS0520',
+  source: 'data sheet of a black-and-white print film, 1999; US Army SS0520',
 }
 
 export const dryerTemperatureOff: Row = {
@@ -70,7 +70,7 @@ export const dryerTemperatureOff: Row = {
   then: ['squeegeeFirst', setToAim, 'oneDegreeAtATime'],
   recheck: { passes: 1 },
   hold: { when: 'none' },
-  source: 'Eastman Kodak TI2497; US Army SS0520',
+  source: 'data sheet of a black-and-white print film, 1999; US Army SS0520',
 }
 
 export const dryingStreaks: Row = {

@@ -114,7 +114,7 @@ export const replenisherRateOff: Row = {
   then: [setToAim],
   recheck: { minutes: 15 },
   hold: { when: 'none' },
-  source: 'Film Archives On-Line sect. 9; Eastman Kodak TI2497',
+  source: 'Film Archives On-Line sect. 9; data sheet of a black-and-white print film, 1999',
 }
 
 export const speedOff: Row = {

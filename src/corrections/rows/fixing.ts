@@ -15,7 +15,7 @@ export const fixingPhHigh: Row = {
   then: ['restoreRinse', sulfiteWhereShort, acid],
   recheck: { turnovers: 3, minutes: 10 },
   hold: { when: 'beyond', above: 5.2, unit: 'pH' },
-  source: 'Crabtree and Hartt 1929; Eastman Kodak TI2497; numbers from memory',
+  source: 'Crabtree and Hartt 1929; data sheet of a black-and-white print film, 1999; numbers from memory',
 }
 
 export const fixingPhLow: Row = {

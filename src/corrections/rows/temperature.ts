@@ -28,7 +28,7 @@ export const bathTooWarm: Row = {
   then: [cooling],
   recheck: { minutes: 10 },
   hold: { when: 'beyond', offAimBy: 5, above: 27, unit: '°C' },
-  source: 'Eastman Kodak H-24 Module 9; 27 °C and 5 °C from memory',
+  source: 'manual of a colour print process, 2006; 27 °C and 5 °C from memory',
 }
 
 export const bathTooCold: Row = {
@@ -38,7 +38,7 @@ export const bathTooCold: Row = {
   then: [heating],
   recheck: { minutes: 10 },
   hold: { when: 'beyond', offAimBy: 5, unit: '°C' },
-  source: 'Eastman Kodak H-24 Module 9; 5 °C from memory',
+  source: 'manual of a colour print process, 2006; 5 °C from memory',
 }
 
 export const washTemperature: Row = {
@@ -48,5 +48,5 @@ export const washTemperature: Row = {
   then: [blending],
   recheck: { minutes: 10 },
   hold: { when: 'beyond', offAimBy: 5, unit: '°C' },
-  source: 'Eastman Kodak H-24 Module 9; the jump of 5 °C (reticulation) from memory',
+  source: 'manual of a colour print process, 2006; the jump of 5 °C (reticulation) from memory',
 }

@@ -146,5 +146,5 @@ export const acidStop: CautionCard = {
   exposureLimits: [{ value: 'see sulfur dioxide for the gas formed', source: 'NIOSH IDLH page' }],
   deadliest: ['sulfite', 'hypochlorite'],
   gated: true,
-  source: 'Sulfur dioxide over the stop: Eastman Kodak H-24 Module 9; below 10 % acetic acid carries no skin or eye code: a rule file that quotes the European annex.',
+  source: 'Sulfur dioxide over the stop: manual of a colour print process, 2006; below 10 % acetic acid carries no skin or eye code: a rule file that quotes the European annex.',
 }

@@ -28,7 +28,7 @@ export const sulfurDioxide: CautionCard = {
   ],
   deadliest: ['source'],
   gated: true,
-  source: 'Limits: NIOSH IDLH page and an EHS summary; formation over a stop: Eastman Kodak H-24 Module 9. Codes from memory.',
+  source: 'Limits: NIOSH IDLH page and an EHS summary; formation over a stop: manual of a colour print process, 2006. Codes from memory.',
 }
 
 export const hydrogenSulfide: CautionCard = {

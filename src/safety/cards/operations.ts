@@ -47,7 +47,7 @@ export const nitrateFilm: CautionCard = {
   spill: [line('out', 'Leave, close the door, call the fire service.')],
   storage: [line('vault', 'Own cabinets or vaults, vented, cool and dry: 21 °C or below, under 50 % humidity; sprinklers above 23 kg.')],
   deadliest: ['fight', 'heat'],
-  source: 'Eastman Kodak H-182 (2003); NFPA 40 (2001 excerpt). Pairs and drill from memory.',
+  source: 'guide to storing nitrate film (2003); NFPA 40 (2001 excerpt). Pairs and drill from memory.',
 }
 
 export const wetElectrical: CautionCard = {

@@ -109,7 +109,7 @@ export const hydrocarbonCleaners: CautionCard = {
   exposureLimits: [],
   deadliest: ['spark'],
   gated: true,
-  source: 'Listed as film cleaners, with their flammability: film-cleaning solvent pages (Eastman Kodak; NFSA). Codes from memory; they vary with the cut.',
+  source: 'Listed as film cleaners, with their flammability: film-cleaning solvent pages (a maker; NFSA). Codes from memory; they vary with the cut.',
 }
 
 export const tetrachloroethylene: CautionCard = {
@@ -197,7 +197,7 @@ export const trichloroethane: CautionCard = {
   exposureLimits: [{ value: '350 ppm, an old limit', source: 'laboratory mail list 1996' }],
   deadliest: ['banned'],
   gated: true,
-  source: 'Withdrawn for ozone: film-cleaning solvent pages (Eastman Kodak; NFSA). Codes from memory.',
+  source: 'Withdrawn for ozone: film-cleaning solvent pages (a maker; NFSA). Codes from memory.',
 }
 
 export const hydrofluoroether: CautionCard = {

@@ -4,7 +4,7 @@ import { useApp, useWords, type Theme } from '../app-context.ts'
 import { dateText, timeText } from '../format.ts'
 import type { NoAnswer } from '../office.ts'
 import { Banner } from '../parts/banner.tsx'
-import { Button } from '../parts/button.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Choices } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
@@ -60,14 +60,14 @@ const MenuList = () => {
         <Rows>
           <Row what={words.plan} href="/menu/plan" />
           <Row what={words.devices} href="/menu/devices" />
-          <Row what={words.safety} href="/emergency/cards" />
+          <Row what={words.safety} href="/safety" />
           <Row what={words.phone.title} href="/menu/phone" />
         </Rows>
       </Card>
       {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} /> : null}
       <Card title={words.about} beside={words.version(__APP_VERSION__)}>
         <p>{words.aboutMore}</p>
-        <a href="/licences.md" target="_blank">{words.licences}</a>
+        <LinkButton wide href="/licences.md" newWindow>{words.licences}</LinkButton>
       </Card>
     </Screen>
   )

@@ -39,6 +39,9 @@ export const pathStations = (lab: LabState, plan: LabPlan, machine: Machine, due
       mark,
       level: levelAt(lab, plan, station),
       href: `/station/${station.id}`,
-      says: words.now.station(station.name, mark ? [words.marks.station[mark]] : []),
+      says: words.now.station(spokenName(station), mark ? [words.marks.station[mark]] : []),
     }
   })
+
+/** What is drawn, then what it is: voice control finds a station by the letters that are seen. */
+const spokenName = ({ short, name }: Station): string => (` ${name} `.toLowerCase().includes(` ${short.toLowerCase()} `) ? name : `${short}, ${name}`)

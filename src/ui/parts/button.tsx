@@ -25,8 +25,8 @@ export const Button = ({ kind, wide, notYet, onPress, children }: ButtonProps) =
   </button>
 )
 
-export const LinkButton = ({ kind, wide, href, children }: { kind?: 'go' | 'stop' | 'plain' | undefined; wide?: boolean; href: string; children: ComponentChildren }) => (
-  <a class={`button${kind ? ` ${kind}` : ''}${wide ? ' wide' : ''}`} href={href}>
+export const LinkButton = ({ kind, wide, href, newWindow, children }: { kind?: 'go' | 'stop' | 'plain' | undefined; wide?: boolean; href: string; newWindow?: boolean; children: ComponentChildren }) => (
+  <a class={`button${kind ? ` ${kind}` : ''}${wide ? ' wide' : ''}`} href={href} target={newWindow ? '_blank' : undefined}>
     {children}
   </a>
 )

@@ -6,6 +6,7 @@ export const Onward = () => (
   </svg>
 )
 export const Backward = () => <Icon><path d="M15 4l-8 8 8 8" /></Icon>
+export const Forward = () => <Icon><path d="M9 4l8 8-8 8" /></Icon>
 export const EraseIcon = () => <Icon size={30}><path d="M9 5h12v14H9l-6-7z M12.5 9.5l5 5 M17.5 9.5l-5 5" /></Icon>
 export const CameraIcon = () => <Icon><path d="M3 8h4l2-3h6l2 3h4v11H3z" /><circle cx="12" cy="13" r="3.5" /></Icon>
 /** Two drops and a cross-beam: the emergency card. */

@@ -10,7 +10,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { dateText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
-import { Backward, Onward } from '../parts/icons.tsx'
+import { Backward, Forward } from '../parts/icons.tsx'
 import { Screen } from '../screen.tsx'
 import { filmText } from '../units.ts'
 import { CoveragePicture, StatusMark } from './coverage-picture.tsx'
@@ -28,7 +28,7 @@ export const ShiftScreen = () => {
     <Screen title={span.shift.name} meta={`${dateText(span.from, inForce.timeZone, 'en')} · ${words.shift.span(timeText(span.from, inForce.timeZone), timeText(span.to, inForce.timeZone))}`}>
       <div class="spread">
         <button type="button" class="icon-button" aria-label={words.shift.earlier} onClick={() => setAt(span.from - 1)}><Backward /></button>
-        <button type="button" class="icon-button" aria-label={words.shift.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : setAt(span.to))}><Onward /></button>
+        <button type="button" class="icon-button" aria-label={words.shift.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : setAt(span.to))}><Forward /></button>
       </div>
       <ShiftPage plan={inForce} span={span} />
     </Screen>

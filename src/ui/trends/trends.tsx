@@ -11,7 +11,7 @@ import { saveFile } from '../menu/save-file.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
-import { Backward, Onward } from '../parts/icons.tsx'
+import { Backward, Forward } from '../parts/icons.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
 import { ControlChart } from './control-chart.tsx'
@@ -103,7 +103,7 @@ const Trend = ({ plan, check }: { plan: LabPlan; check: ReadingCheck }) => {
             <span class="small quiet">{when(point.time)} </span>
             <VerdictMark verdict={point.verdict} />
           </div>
-          <button type="button" class="icon-button" aria-label={words.later} onClick={() => setIndex(Math.min(points.length - 1, chosen + 1))}><Onward /></button>
+          <button type="button" class="icon-button" aria-label={words.later} onClick={() => setIndex(Math.min(points.length - 1, chosen + 1))}><Forward /></button>
         </div>
       </Card>
       <Patterns values={values} text={text} onChoose={setIndex} />

@@ -1,6 +1,8 @@
 import { deferral } from '../../../safety/emergency.ts'
 
 export const safety = {
+  title: 'Safety cards',
+  kinds: { mixture: 'Baths and mixtures', chemical: 'Chemicals', gas: 'Gases', operation: 'Work' },
   before: 'Before you pour',
   locked: 'Unlock the phone first: a caution is confirmed by a person.',
   amountAfter: 'The amount is shown when every line above has been held.',
