@@ -1,0 +1,74 @@
+import { readFileSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import { shiftFile } from '../wire/shift-file.ts'
+import { checkShift, thumbprints, type Bad } from './verify/check-shift.ts'
+
+const usage = `Checks a signed shift from its JSON export alone: hashes, signatures, chains, digest, and the server's word behind each signature.
+
+  npm run --silent verify -- <file> [--server <thumbprint>]
+
+--server: the thumbprint that the server's key must have, or how it begins (at least 16 figures); without it, compare the one that is printed.
+Ends with 0 where everything holds, 1 where something does not (the first bad line is named), 2 where there is nothing to check.
+`
+
+export interface Verified {
+  status: 0 | 1 | 2
+  says: string[]
+}
+
+/** Line of the file on which an entry stands, counted from one. */
+const lineOf = (text: string, id: string | undefined): number => {
+  const index = id === undefined ? -1 : text.split('\n').findIndex((line) => line.startsWith('{"entry":') && line.includes(`"id":"${id}"`))
+  return index < 0 ? 1 : index + 1
+}
+
+export const verifyText = (text: string, server?: string): Verified => {
+  let raw: unknown
+  try {
+    raw = JSON.parse(text)
+  } catch (error) {
+    return { status: 2, says: [`This is not JSON: ${error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : ''}`] }
+  }
+  const parsed = shiftFile.safeParse(raw)
+  if (!parsed.success) {
+    const [issue] = parsed.error.issues
+    return { status: 2, says: [`This is no export of a shift: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`] }
+  }
+  const file = parsed.data
+  const { bad, signatures, countersigns } = checkShift(file)
+  const keys = thumbprints(file)
+  if (server !== undefined && !keys.server.startsWith(server.toLowerCase())) bad.unshift({ why: `names a server key with the thumbprint ${keys.server}` })
+  const says = [`${file.laboratory} · ${file.shift.name}, ${file.shift.date} · ${file.entries.length} entries of ${file.devices.length} devices`]
+  for (const it of signatures) {
+    const late = it.late ? `, ${it.late} came later (${it.lateNotCountersigned} not countersigned)` : ''
+    const word = it.isProvisional ? (it.isConfirmed ? ', first provisional, then confirmed' : ', provisional: without the server’s word') : ''
+    says.push(`Signed by ${it.person}, ${it.at}: ${it.covered} entries${late}${word}`, `  digest ${it.digest}`)
+  }
+  if (countersigns) says.push(`Countersigned ${countersigns} ${countersigns === 1 ? 'time' : 'times'}`)
+  says.push(`Server key ${keys.server}`, ...keys.devices.map((it) => `Device ${it.dev} (${it.name}), key ${it.thumbprint}`))
+  if (signatures.length === 0 && bad.length === 0) return { status: 1, says: [...says, 'Nobody has signed this shift.'] }
+  const [first] = bad
+  if (!first) return { status: 0, says: [...says, 'Everything holds.'] }
+  return { status: 1, says: [...says, badText(text, first), ...(bad.length > 1 ? [`and ${bad.length - 1} more`] : [])] }
+}
+
+const badText = (text: string, { id, why }: Bad): string => (id === undefined ? `Line 1: the file ${why}` : `Line ${lineOf(text, id)}: entry ${id} ${why}`)
+
+const main = ([name, option, server, ...rest]: string[]): number => {
+  if (!name || (option !== undefined && (option !== '--server' || !/^[0-9a-fA-F]{16,64}$/.test(server ?? ''))) || rest.length) {
+    process.stderr.write(usage)
+    return 2
+  }
+  let text: string
+  try {
+    text = readFileSync(name, 'utf8')
+  } catch (error) {
+    process.stderr.write(`${name} cannot be read: ${error instanceof Error ? error.message : ''}\n`)
+    return 2
+  }
+  const { status, says } = verifyText(text, server)
+  process[status === 0 ? 'stdout' : 'stderr'].write(`${says.join('\n')}\n`)
+  return status
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) process.exitCode = main(process.argv.slice(2))
