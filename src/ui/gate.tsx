@@ -11,12 +11,15 @@ const Nothing = () => null
 
 const Enrol = lazy(() => import('./enrol/enrol.tsx').then((it) => it.Enrol), Nothing)
 const Start = lazy(() => import('./enrol/start.tsx').then((it) => it.Start), Nothing)
+const Setup = lazy(() => import('./menu/setup-page.tsx').then((it) => it.SetupPage), Nothing)
 const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
 
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
   const { office, plan, person, trouble, router, settingUp } = useApp()
   if (router.here.value.place === 'emergency') return <AppShell />
+  // Without a secure context there are no keys: nothing that could be signed or sent.
+  if (router.here.value.place === 'setup' || !isSecureContext) return <Setup />
   const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null ? Who : undefined
   if (!Before) return <AppShell />
   return (

@@ -12,31 +12,40 @@ const sizeText = (bytes: number): string => (bytes >= 1e9 ? `${(bytes / 1e9).toF
 /** What this phone can and cannot do for the app, and what follows. */
 export const PhonePage = () => {
   const words = useWords().menu.phone
-  const [found, setFound] = useState<Awaited<ReturnType<typeof capabilities>>>()
   const [room, setRoom] = useState<StorageEstimate>()
-  const look = (): void => {
-    void capabilities().then(setFound)
-    void navigator.storage?.estimate?.().then(setRoom)
-  }
+  useEffect(() => void navigator.storage?.estimate?.().then(setRoom), [])
+  return (
+    <Screen title={words.title} back meta={room?.quota ? words.room(sizeText(room.usage ?? 0), sizeText(room.quota)) : undefined}>
+      <Capabilities />
+    </Screen>
+  )
+}
+
+export const Capabilities = () => {
+  const words = useWords().menu.phone
+  const [found, setFound] = useState<Awaited<ReturnType<typeof capabilities>>>()
+  const look = (): void => void capabilities().then(setFound)
   useEffect(look, [])
   const lacks = found?.filter(({ has }) => !has) ?? []
   const has = found?.filter((it) => it.has) ?? []
   return (
-    <Screen title={words.title} back meta={room?.quota ? words.room(sizeText(room.usage ?? 0), sizeText(room.quota)) : undefined}>
+    <>
       {found && lacks.length === 0 ? <Banner title={words.all} /> : null}
       {lacks.length ? (
         <Card title={words.lacks}>
           <Rows>
             {lacks.map(({ capability }) => <Row key={capability} what={<strong>{words.checks[capability].name}</strong>} under={words.checks[capability].without} />)}
           </Rows>
-          {lacks.some(({ capability }) => capability === 'persisted') ? (
+          {lacks.some(({ capability }) => capability === 'persisted') && isSecureContext ? (
             <Button onPress={() => void navigator.storage?.persist?.().then(look)}>{words.askPersist}</Button>
           ) : null}
         </Card>
       ) : null}
-      <Card title={words.has}>
-        <Rows>{has.map(({ capability }) => <Row key={capability} what={words.checks[capability].name} value={<SentIcon />} />)}</Rows>
-      </Card>
-    </Screen>
+      {has.length ? (
+        <Card title={words.has}>
+          <Rows>{has.map(({ capability }) => <Row key={capability} what={words.checks[capability].name} value={<SentIcon />} />)}</Rows>
+        </Card>
+      ) : null}
+    </>
   )
 }

@@ -17,6 +17,25 @@ export const menu = {
   plan: 'Lab plan',
   devices: 'Devices',
   safety: 'Safety cards',
+  setup: {
+    title: 'Set up this phone',
+    insecure: 'This connection is not secure enough to keep a record',
+    insecureMore: 'The page came over plain http, or with a certificate that this phone does not trust. Browsers then give no keys, no camera and no start without a network. Nothing is recorded here.',
+    stepsTitle: 'To make it secure',
+    steps: [
+      'Fetch the laboratory’s certificate below. Compare its fingerprint with the one printed at the server.',
+      'Android: open it from the settings, under security, as a CA certificate. iPhone: install the profile from the settings, then trust it fully under General, About, Certificate Trust Settings. (Names differ between versions.)',
+      'Open the https address that the server prints.',
+    ],
+    certificate: 'Fetch the certificate',
+    noCertificate: 'Where the laboratory has a certificate of its own or a proxy in front, just open its https address.',
+    homeTitle: 'Put it on the home screen',
+    home: [
+      'Android: in the browser’s menu, Install app or Add to home screen.',
+      'iPhone: in Safari, Share, then Add to Home Screen. Do it before enrolling: the app on the home screen has a store of its own, and a page in Safari may lose its store after seven days without use.',
+    ],
+    onward: 'Go on',
+  },
   phone: {
     title: 'This phone',
     all: 'This phone can do everything the app needs.',
