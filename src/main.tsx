@@ -130,6 +130,7 @@ const start = async (): Promise<void> => {
         device.sender.nudge('start')
       },
     }),
+    archive: async () => (await import('./ui/boot/archive-of.ts')).archiveOf(device),
     theme,
     settingUp: signal(undefined),
     trouble,

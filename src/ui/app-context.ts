@@ -7,6 +7,7 @@ import type { Lab, LabState } from '../projections/lab.ts'
 import type { PlanInForce } from '../projections/plans.ts'
 import type { EntryId } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
+import type { Archive } from './archive.ts'
 import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
 import type { Router } from './router.ts'
@@ -74,6 +75,8 @@ export interface App {
   rounds: RoundKeeper
   sending: ReadonlySignal<Sending>
   office: Office
+  /** The record below the fold: sealed entries and keys. Fetched when first asked for. */
+  archive(): Promise<Archive>
   theme: Signal<Theme>
   /** A laboratory is being written into the record: how much of it is there. The gate waits until it is whole. */
   settingUp: Signal<{ done: number; of: number } | undefined>

@@ -10,6 +10,7 @@ import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
 import '../../src/ui/theme/base.css'
 import { loadWords } from '../../src/ui/words/words.ts'
+import { archive } from './archive.ts'
 import { Log } from './log.ts'
 import { office } from './office.ts'
 import { scenes } from './scenes.ts'
@@ -71,6 +72,7 @@ const app: App = {
   person: signal(scene.person === undefined ? ('ada' as never) : scene.person),
   sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle' }),
   office: office(start),
+  archive: async () => archive(() => lab, log),
   rounds: await openRoundKeeper(keepDrafts),
   theme,
   settingUp: signal(undefined),
