@@ -16,7 +16,8 @@ export interface Unit {
   zero?: number
 }
 
-const feet = 0.3048 // m
+export const metresPerFoot = 0.3048
+const feet = metresPerFoot
 const ounce = 28.349523125 // g, avoirdupois
 const pound = 453.59237 // g
 const troyOunce = 31.1034768 // g

@@ -1,8 +1,6 @@
 import type { DisplayUnits } from '../plan/lab-plan.ts'
+import { metresPerFoot } from '../science/units.ts'
 import { numberText } from './format.ts'
-
-/** Exact since the yard and pound agreement of 1959: 1 ft = 0.3048 m. */
-const metresPerFoot = 0.3048
 
 export const lengthIn = (metres: number, unit: DisplayUnits['length']): number => (unit === 'ft' ? metres / metresPerFoot : metres)
 export const metresOf = (length: number, unit: DisplayUnits['length']): number => (unit === 'ft' ? length * metresPerFoot : length)
