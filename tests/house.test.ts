@@ -29,7 +29,7 @@ const walls: Record<string, readonly string[]> = {
 }
 /** Packages by room; rooms that are not named take what they need. */
 const packages: Record<string, readonly string[]> = {
-  science: ['zod/mini', 'yalps', 'psychrolib', 'ml-levenberg-marquardt'],
+  science: ['zod/mini', 'psychrolib'],
   plan: ['zod/mini'],
   record: ['zod/mini', 'canonicalize'],
   projections: ['zod/mini'],
