@@ -16,10 +16,11 @@ import { readPeople } from './database/people.ts'
 import { postgresDatabase } from './database/postgres.ts'
 import { sqliteDatabase } from './database/sqlite.ts'
 import { StaticFiles } from './http/static-files.ts'
-import { readKeyFile, writeKeyFile } from './keys.ts'
+import { lockFolder } from './folder-lock.ts'
 import { Metrics } from './metrics.ts'
 import { usualLimits, type Parts } from './parts.ts'
 import { issueCode } from './people/issue-code.ts'
+import { keyOfRecord } from './server-key.ts'
 import { databaseFile, keyFile, readSettings } from './settings.ts'
 import { keepCertificate } from './tls/keep-certificate.ts'
 import { certificateSource, reachOf } from './tls/reach.ts'
@@ -34,6 +35,8 @@ const start = async (): Promise<void> => {
   mkdirSync(settings.folder, { recursive: true })
   accessSync(settings.folder, constants.W_OK)
   const log = pino({ level: settings.logLevel })
+  // Several instances over one PostgreSQL may share a folder; over one SQLite file there is one server.
+  const lock = settings.databaseUrl ? undefined : lockFolder(settings.folder)
   const database = settings.databaseUrl ? postgresDatabase(settings.databaseUrl, (error) => log.error(error)) : sqliteDatabase(databaseFile(settings.folder))
   await migrate(database.sql, database.dialect)
   const now = (): number => Date.now()
@@ -41,7 +44,7 @@ const start = async (): Promise<void> => {
     await beginRecord(tx)
     if ((await readFact(tx, 'epoch')) === undefined) await beginEpoch(tx, { epoch: randomBytes(8).toString('hex'), since: now(), why: 'first' })
   })
-  const key = readKeyFile(keyFile(settings.folder)) ?? writeKeyFile(keyFile(settings.folder))
+  const key = await keyOfRecord(database, keyFile(settings.folder), { mayBeNew: settings.mayHaveNewKey })
   const { version } = JSON.parse(readFileSync(`${top}package.json`, 'utf8')) as { version: string }
   const certificate = certificateSource(settings, now)
   const pair = await certificate?.load()
@@ -87,7 +90,7 @@ const start = async (): Promise<void> => {
     kept?.stop()
     const forced = setTimeout(() => process.exit(1), stopWithinMs)
     forced.unref()
-    server.close(() => void database.close().then(() => process.exit(0)))
+    server.close(() => void database.close().then(() => (lock?.release(), process.exit(0))))
     if ('closeIdleConnections' in server) server.closeIdleConnections()
   }
   process.on('SIGTERM', stop)

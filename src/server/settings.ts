@@ -12,6 +12,7 @@ const environment = z.object({
   TLS_KEY: z.string().min(1).optional(),
   PUBLIC_URL: z.url({ protocol: /^https?$/ }).optional(),
   TRUSTED_PROXIES: z.string().default(''),
+  NEW_SERVER_KEY: z.enum(['yes', 'no']).default('no'),
   METRICS_TOKEN: z.string().min(16).optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('warn'),
 })
@@ -25,6 +26,8 @@ export interface Settings {
   /** How phones reach this server where a proxy stands before it. */
   publicOrigin: string | undefined
   trustedProxies: string[]
+  /** The server's key is lost for good: the record goes on under another one. */
+  mayHaveNewKey: boolean
   metricsToken: string | undefined
   logLevel: string
 }
@@ -56,6 +59,7 @@ export const readSettings = (env: Readonly<Record<string, string | undefined>>):
     tls: it.TLS_CERT !== undefined && it.TLS_KEY !== undefined ? { cert: it.TLS_CERT, key: it.TLS_KEY } : undefined,
     publicOrigin: it.PUBLIC_URL === undefined ? undefined : new URL(it.PUBLIC_URL).origin,
     trustedProxies: it.TRUSTED_PROXIES.split(/[\s,]+/).filter(Boolean),
+    mayHaveNewKey: it.NEW_SERVER_KEY === 'yes',
     metricsToken: it.METRICS_TOKEN,
     logLevel: it.LOG_LEVEL,
   }

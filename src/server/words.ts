@@ -1,3 +1,7 @@
+import { NotDone } from './backup/backup-file.ts'
+import { notDoneText } from './backup/words.ts'
+import { FolderInUse } from './folder-lock.ts'
+import { OtherKey } from './server-key.ts'
 import { BadCertificate } from './tls/certified.ts'
 
 /**
@@ -46,6 +50,10 @@ export const startProblem = (error: unknown): string => {
   if (error instanceof BadCertificate) return certificateProblem(error.fault, error.file)
   if (name === 'CorruptDatabase')
     return `The database is damaged (${message}). It was not touched. Keep a copy of the data folder, then put the latest backup in its place; phones send again what they hold.`
+  if (error instanceof NotDone) return notDoneText(error)
+  if (error instanceof FolderInUse) return `Another Bathkeeper runs on the data folder ${error.folder}. Nothing was touched; stop that one first, or name another folder in BATHKEEPER_DATA.`
+  if (error instanceof OtherKey)
+    return `The record belongs to another server key than ${error.file}. Nothing was touched. Put that file back from the backup, or from the other instance; phones believe no other. If it is lost for good, start once with NEW_SERVER_KEY=yes and enrol every phone anew.`
   if (name === 'ForeignDatabase') return 'The database was written by a later version of Bathkeeper, or by another program. It was not touched. Start the version that wrote it.'
   switch (codeOf(error)) {
     case 'EADDRINUSE':

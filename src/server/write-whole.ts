@@ -14,6 +14,15 @@ export const syncFolder = (folder: string): void => {
   }
 }
 
+export const syncFile = (file: string): void => {
+  const opened = openSync(file, 'r+')
+  try {
+    fsyncSync(opened)
+  } finally {
+    closeSync(opened)
+  }
+}
+
 /** Writes a file so that, whatever happens meanwhile, there is the old one or the new one under its name and never a half. */
 export const writeWhole = (file: string, text: string, mode: number): void => {
   const part = `${file}.part`

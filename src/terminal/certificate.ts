@@ -8,11 +8,8 @@ import { authorityFiles, hasAuthority, putAside, readAuthority, readAuthorityCer
 import { addressForPhones, lanAddresses, machineNames } from '../server/tls/machine-names.ts'
 import { namesOf, untilMs } from '../server/tls/certified.ts'
 import { parseNetwork, type Network } from '../server/tls/network.ts'
-import { startProblem } from '../server/words.ts'
 import { authorityKept, authorityMade, badName, certificateUsage, keyElsewhere } from './certificate/words.ts'
-
-/** A request that cannot be met: one line for the person, and exit code 2. */
-class BadRequest extends Error {}
+import { BadRequest, endWith } from './problem.ts'
 
 const dnsName = /^(?=.{1,253}$)[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?(\.[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?)*$/
 
@@ -64,7 +61,4 @@ export const certificate = async (words: readonly string[], { folder, port }: { 
 const main = async (): Promise<void> => console.log(await certificate(process.argv.slice(2), readSettings(process.env)))
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
-  main().catch((error: unknown) => {
-    console.error(error instanceof BadRequest ? error.message : startProblem(error))
-    process.exitCode = error instanceof BadRequest ? 2 : 1
-  })
+  main().catch(endWith)

@@ -18,6 +18,9 @@ import { Phone, type Ask } from './phone.ts'
 export interface TestServer {
   ask: Ask
   parts: Parts
+  /** Its database file, where it is SQLite, and its private key. */
+  file: string
+  privatePem: string
   /** Moves the server's clock on, in ms. */
   later(ms: number): void
   firstCode(): Promise<string>
@@ -34,7 +37,9 @@ const passphrase = 'silver nitrate in the dark'
 /** The real app over a real database, without a port. */
 export const openServer = async (given: { database?: Database; limits?: Partial<Limits> } = {}): Promise<TestServer> => {
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-server-'))
-  const database = given.database ?? sqliteDatabase(join(folder, 'bathkeeper.db'))
+  const file = join(folder, 'bathkeeper.db')
+  const database = given.database ?? sqliteDatabase(file)
+  const privateKey = newPrivateKey()
   await migrate(database.sql, database.dialect)
   await database.transact(async (tx) => {
     await beginRecord(tx)
@@ -44,7 +49,7 @@ export const openServer = async (given: { database?: Database; limits?: Partial<
   const stopping = new AbortController()
   const parts: Parts = {
     database,
-    key: serverKey(newPrivateKey()),
+    key: serverKey(privateKey),
     clock: () => Date.now() + moved,
     random: (bytes) => randomBytes(bytes),
     log: pino({ level: 'silent' }),
@@ -69,6 +74,8 @@ export const openServer = async (given: { database?: Database; limits?: Partial<
   return {
     ask,
     parts,
+    file,
+    privatePem: privateKey.export({ format: 'pem', type: 'pkcs8' }).toString(),
     later: (ms) => {
       moved += ms
     },

@@ -7,6 +7,14 @@ import type { Tables } from './tables.ts'
 
 const channel = 'bathkeeper'
 const int8 = 20
+/** How the connections of a server show in `pg_stat_activity`. */
+const serverName = 'bathkeeper'
+
+/** Whether a server is connected to this database. */
+export const isServed = async (sql: Kysely<Tables>): Promise<boolean> => {
+  const query = text<{ servers: number }>`select count(*) as servers from pg_stat_activity where datname = current_database() and application_name = ${serverName}`
+  return ((await query.execute(sql)).rows[0]?.servers ?? 0) > 0
+}
 
 /** Sums and counts come as int8 text; every one of ours fits a number, so it is read as one. */
 const getTypeParser = (oid: number, format?: 'text' | 'binary'): ((value: string) => unknown) =>
@@ -16,9 +24,9 @@ const getTypeParser = (oid: number, format?: 'text' | 'binary'): ((value: string
  * PostgreSQL behind the same code. What one instance announces reaches the others by NOTIFY, which PostgreSQL delivers at commit. The
  * listening connection is made anew when it breaks, and then tells the head as it is, since notifications in between are gone.
  */
-export const postgresDatabase = (url: string, report: (error: unknown) => void): Database => {
+export const postgresDatabase = (url: string, report: (error: unknown) => void, applicationName = serverName): Database => {
   const types = { getTypeParser: getTypeParser as typeof pg.types.getTypeParser }
-  const pool = new pg.Pool({ connectionString: url, max: 10, connectionTimeoutMillis: 5_000, types })
+  const pool = new pg.Pool({ connectionString: url, application_name: applicationName, max: 10, connectionTimeoutMillis: 5_000, types })
   pool.on('error', report)
   const sql = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) })
   const live = new EventEmitter<{ event: [LiveEvent] }>()
@@ -33,7 +41,7 @@ export const postgresDatabase = (url: string, report: (error: unknown) => void):
     if (head && epoch) live.emit('event', { event: 'head', data: { gseq: head.gseq, epoch: epoch.value } })
   }
   const connect = async (): Promise<void> => {
-    const client = new pg.Client({ connectionString: url, keepAlive: true })
+    const client = new pg.Client({ connectionString: url, application_name: applicationName, keepAlive: true })
     const again = (error?: unknown): void => {
       if (closed || retry) return
       if (error) report(error)
