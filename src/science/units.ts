@@ -1,3 +1,5 @@
+import { metresPerFoot } from './foot.ts'
+
 /**
  * Units at the edge: calculations reckon in the metric units of the trade, screens show the laboratory's own. Each kind of quantity
  * lists its units with what one of them is in the kind's base unit, the first of the list; only temperature has another zero as well.
@@ -16,7 +18,7 @@ export interface Unit {
   zero?: number
 }
 
-export const metresPerFoot = 0.3048
+
 const feet = metresPerFoot
 const ounce = 28.349523125 // g, avoirdupois
 const pound = 453.59237 // g

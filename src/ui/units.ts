@@ -1,5 +1,5 @@
 import type { DisplayUnits } from '../plan/lab-plan.ts'
-import { metresPerFoot } from '../science/units.ts'
+import { metresPerFoot } from '../science/foot.ts'
 import { numberText } from './format.ts'
 
 export const lengthIn = (metres: number, unit: DisplayUnits['length']): number => (unit === 'ft' ? metres / metresPerFoot : metres)
