@@ -52,7 +52,15 @@ export class Phone {
     return receipt
   }
 
-  /** A signed request; asks again once where the server hands out a fresh nonce. */
+  /** A signed request, not sent yet, with a nonce fetched for it. */
+  async request(method: string, path: string, body?: string | Uint8Array<ArrayBuffer>, extra: Record<string, string> = {}): Promise<Request> {
+    const nonce = (await this.ask(new Request(`${this.origin}/api/v1/hello`))).headers.get('Next-Nonce')!
+    const sig = this.sign(requestText({ method, path, bodySha256: sha256(body ?? ''), nonce }))
+    const headers = { Authorization: authorizationText({ dev: this.dev, nonce, sig }), ...(typeof body === 'string' ? { 'Content-Type': 'application/json' } : {}), ...extra }
+    return new Request(`${this.origin}${path}`, { method, headers, ...(body === undefined ? {} : { body }) })
+  }
+
+  /** Sends a signed request; asks again once where the server hands out a fresh nonce. */
   async send(method: string, path: string, body?: unknown, extra: Record<string, string> = {}): Promise<Response> {
     const text = body === undefined ? '' : typeof body === 'string' ? body : JSON.stringify(body)
     const once = async (): Promise<Response> => {

@@ -34,8 +34,8 @@ export interface TestServer {
 
 const passphrase = 'silver nitrate in the dark'
 
-/** The real app over a real database, without a port. */
-export const openServer = async (given: { database?: Database; limits?: Partial<Limits> } = {}): Promise<TestServer> => {
+/** The real app over a real database, without a port; `beside` another instance over the same database, with its key. */
+export const openServer = async (given: { database?: Database; limits?: Partial<Limits>; beside?: TestServer } = {}): Promise<TestServer> => {
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-server-'))
   const file = join(folder, 'bathkeeper.db')
   const database = given.database ?? sqliteDatabase(file)
@@ -43,13 +43,13 @@ export const openServer = async (given: { database?: Database; limits?: Partial<
   await migrate(database.sql, database.dialect)
   await database.transact(async (tx) => {
     await beginRecord(tx)
-    await beginEpoch(tx, { epoch: randomBytes(8).toString('hex'), since: Date.now(), why: 'first' })
+    if (!given.beside) await beginEpoch(tx, { epoch: randomBytes(8).toString('hex'), since: Date.now(), why: 'first' })
   })
   let moved = 0
   const stopping = new AbortController()
   const parts: Parts = {
     database,
-    key: serverKey(privateKey),
+    key: given.beside?.parts.key ?? serverKey(privateKey),
     clock: () => Date.now() + moved,
     random: (bytes) => randomBytes(bytes),
     log: pino({ level: 'silent' }),

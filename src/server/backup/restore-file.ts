@@ -26,9 +26,9 @@ export const beginRestoredEpoch = (database: Database, given: { epoch: string; n
     return gseq
   })
 
-/** The key that goes with the record in this backup: the one beside it, or the one already in the data folder. */
-const keyFor = (wanted: string | undefined, candidates: readonly string[]): string | undefined =>
-  candidates.find((file) => {
+/** The key that goes with the record in this backup: the one in the data folder where it fits, else the one beside the backup. */
+const keyFor = (wanted: string | undefined, files: { own: string; beside: string }): string | undefined =>
+  (wanted === undefined ? [files.beside, files.own] : [files.own, files.beside]).find((file) => {
     const key = readKeyFile(file)
     return key !== undefined && (wanted === undefined || keyText(key) === wanted)
   })
@@ -80,7 +80,7 @@ export const restoreFrom = async (given: { file: string; folder: string; now: nu
     if (!isRecord) throw new NotDone('noRecord', file)
     const walked = await readFileDatabase(file, verifyRecord)
     if (!walked.ok && !given.evenIfBroken) throw new NotDone('broken', file, walked)
-    const key = keyFor(await readFileDatabase(file, (sql) => readFact(sql, 'serverKey')), [keyBeside(file), ownKey])
+    const key = keyFor(await readFileDatabase(file, (sql) => readFact(sql, 'serverKey')), { own: ownKey, beside: keyBeside(file) })
     if (key === undefined) throw new NotDone('noKey', keyBeside(file))
 
     const stamp = new Date(given.now).toISOString().replaceAll(':', '-')
