@@ -61,6 +61,8 @@ const saidBy = (plan: LabPlan, line: Line): Row => {
       return { what: checkName(plan, line.data.check), verdict: line.data.right ? 'IN' : 'ACT', text: [line.data.right ? 'right' : 'not right', line.data.remark].filter(Boolean).join(': ') }
     case 'strip':
       return { what: checkName(plan, line.data.check), verdict: line.data.verdict, text: Object.entries(line.data.figures).map(([name, value]) => `${name} ${value}`).join('; ') }
+    case 'stripBatch':
+      return { what: checkName(plan, line.data.check), text: [line.data.batch, line.data.remark].filter(Boolean).join(': ') }
     case 'skip':
       return { what: checkName(plan, line.data.check), text: [line.data.reason, line.data.remark].filter(Boolean).join(': ') }
     case 'add': {
@@ -92,6 +94,8 @@ const saidBy = (plan: LabPlan, line: Line): Row => {
       return { what: line.data.of, text: line.data.sha256 }
     case 'plan':
       return { ...(line.data.why ? { text: line.data.why } : {}) }
+    default:
+      return {}
   }
 }
 

@@ -8,6 +8,7 @@ import type { Sending } from '../../src/ui/app-context.ts'
 import type { Trouble } from '../../src/ui/trouble.ts'
 import { fixturePlan } from './fixture-plan.ts'
 import type { Log } from './log.ts'
+import { shiftScenes } from './shift-scenes.ts'
 
 /** Ids of entries that a scene's address or drafts speak of. */
 export type Extra = { [name: string]: EntryId }
@@ -15,7 +16,7 @@ export type Extra = { [name: string]: EntryId }
 export interface Scene {
   at: number
   path(extra: Extra): string
-  log(log: Log): Extra | void
+  log(log: Log): Extra | void | Promise<Extra | void>
   drafts?(extra: Extra): Record<string, unknown>
   person?: PersonId | null
   sending?: Sending
@@ -93,6 +94,7 @@ const poured = (log: Log, out: EntryId, minutesAgo: number): EntryId => {
 const now = (): string => '/now'
 
 export const scenes: Record<string, Scene> = {
+  ...shiftScenes,
   'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
   'now-out': {
     at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline' },

@@ -24,7 +24,7 @@ const opened = performance.now()
 const clockNow = (): number => Math.floor(start + (performance.now() - opened))
 
 const log = new Log(start)
-const extra = scene.log(log) ?? {}
+const extra = (await scene.log(log)) ?? {}
 const lab = new Lab()
 lab.add(log.entries)
 
@@ -73,6 +73,7 @@ const app: App = {
   sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle' }),
   office: office(start),
   archive: async () => archive(() => lab, log),
+  reader: () => Promise.reject(new Error('the pictures have no meter reader')),
   rounds: await openRoundKeeper(keepDrafts),
   theme,
   settingUp: signal(undefined),

@@ -1,0 +1,48 @@
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import { personOf } from '../../plan/find.ts'
+import type { PersonId } from '../../plan/ids.ts'
+import type { Line } from '../../projections/line.ts'
+import type { Words } from '../words/words.ts'
+
+export const personName = (plan: LabPlan, person: PersonId | null): string => (person === null ? '' : (personOf(plan, person)?.name ?? person))
+
+export const checkName = (plan: LabPlan, id: string): string => {
+  const check = plan.checks.find((it) => it.id === id)
+  const station = check && plan.machines.flatMap(({ stations }) => stations).find((it) => it.id === check.station)
+  return check ? [station?.name, check.name].filter(Boolean).join(' · ') : id
+}
+
+export const materialName = (plan: LabPlan, id: string, words: Words): string =>
+  id === 'water' ? words.shift.adds.water : (plan.materials.find((it) => it.id === id)?.name ?? id)
+
+/** What one entry says, in one line. */
+export const lineText = (line: Line, plan: LabPlan, words: Words): string => {
+  const { data, kind } = line
+  const kindName = words.shift.entry.kinds[kind]
+  switch (kind) {
+    case 'reading':
+      return `${checkName(plan, data.check)} ${data.keyed} ${data.unit === 'pH' || data.unit === '1' ? '' : data.unit} ${data.verdict}`.replaceAll(/ +/g, ' ')
+    case 'look':
+      return `${checkName(plan, data.check)}: ${data.right ? words.round.verdict.right : words.round.verdict.notRight}`
+    case 'strip':
+      return `${checkName(plan, data.check)} ${data.verdict}`
+    case 'skip':
+      return `${checkName(plan, data.check)}: ${data.remark ?? words.round.skip.reasons[data.reason]}`
+    case 'add':
+      return `${materialName(plan, data.material, words)} ${data.poured.keyed} ${data.poured.unit}`
+    case 'note':
+      return `${words.shift.notes.kinds[data.about]}: ${data.text}`
+    case 'hold':
+    case 'release':
+      return `${kindName}: ${data.reason}`
+    case 'run':
+      return `${plan.machines.find(({ id }) => id === data.machine)?.name ?? data.machine}: ${words.marks.machine[data.state]}`
+    case 'amend':
+    case 'withdraw':
+      return `${kindName}: ${data.why}`
+    case 'handover':
+      return data.notes ? `${kindName}: ${data.notes}` : kindName
+    default:
+      return kindName
+  }
+}

@@ -1,0 +1,85 @@
+import { appendable } from '../../src/demo/draft.ts'
+import { demoHistory } from '../../src/demo/history.ts'
+import { demoLab } from '../../src/demo/lab.ts'
+import type { CheckId, MachineId, PersonId } from '../../src/plan/ids.ts'
+import { shiftAt } from '../../src/plan/shift-time.ts'
+import { Lab } from '../../src/projections/lab.ts'
+import { canBeSettled } from '../../src/projections/shift-blockers.ts'
+import { shiftPage } from '../../src/projections/shift-page.ts'
+import type { EntryId, Hash } from '../../src/record/ids.ts'
+import type { Log } from './log.ts'
+import type { Scene } from './scenes.ts'
+
+const at = Date.parse('2026-01-14T14:06:00Z')
+const plan = demoLab()
+const supervisor = 'helena' as PersonId
+const span = shiftAt(plan, at - 30 * 60_000)
+const minutesAgo = (time: number): number => (at - time) / 60_000
+
+/** What the invented laboratory did in the shift before and in this one. */
+const told = (log: Log, leftOut: (draft: ReturnType<typeof demoHistory>[number]) => boolean = () => false): EntryId => {
+  const planEntry = log.add('plan', 60 * 24 * 30, { plan, effectiveFrom: 0 }, supervisor)
+  const became = new Map<EntryId, EntryId>()
+  for (const draft of demoHistory({ seed: 7, plan, planEntry, until: at, shifts: 1 })) {
+    if (leftOut(draft)) continue
+    const { kind, data } = appendable(draft, became)
+    became.set(draft.id, log.add(kind, minutesAgo(draft.time), data, draft.person))
+  }
+  return planEntry
+}
+
+const labOf = (log: Log): Lab => {
+  const lab = new Lab()
+  lab.add(log.entries)
+  return lab
+}
+
+/** Everything that can be settled is settled, as a shift that took care would have done. */
+const settle = (log: Log): void => {
+  const handOver = (side: 'given' | 'accepted', open: EntryId[]): void =>
+    void log.add('handover', side === 'given' ? 10 : 6, { shift: span.shift.id, date: span.date, notes: side === 'given' ? 'Both machines run. Watch the fixing bath of the negative machine: its pH climbs.' : '', open, side }, side === 'given' ? 'marta' : 'tomas')
+  const page = shiftPage({ lab: labOf(log), plan, span, now: at })
+  for (const it of page.blockers) if (it.code === 'missedWithoutReason') log.add('skip', 5, { check: it.check as CheckId, due: it.due, reason: 'otherWork' }, 'marta')
+  const open = page.exceptions.filter((it) => it.isOpen).map(({ exception }) => exception.id)
+  handOver('given', open)
+  handOver('accepted', open)
+}
+
+const sign = async (log: Log, sha256: (text: string) => Promise<Hash>, provisional = false): Promise<EntryId> => {
+  const page = shiftPage({ lab: labOf(log), plan, span, now: at })
+  return log.add('signOff', 4, {
+    shift: span.shift.id, date: span.date, from: span.from, to: span.to, covers: page.covers, digest: await sha256(page.digestText), meaning: 'reviewedAndReleased', provisional,
+    openItems: page.blockers.filter((it) => !canBeSettled(it)).map(({ code }) => ({ code })), remark: 'Seen with the operators; the rolls in question were looked at.',
+  }, supervisor)
+}
+
+const sha256 = async (text: string): Promise<Hash> => {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text)))
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('') as Hash
+}
+
+const path = (): string => `/shift/${span.date}/${span.shift.id}`
+const isOfHandover = ({ kind, data }: { kind: string; data: unknown }): boolean => kind === 'handover' && (data as { shift: string }).shift === span.shift.id
+
+export const shiftScenes: Record<string, Scene> = {
+  'shift-now': { at, path: () => '/shift', person: 'marta' as PersonId, log: (log) => void told(log) },
+  'shift-blocked': {
+    at, path, person: supervisor,
+    log: (log) => {
+      told(log, (draft) => isOfHandover(draft) || (draft.kind === 'reading' && draft.time > span.to - 150 * 60_000 && (draft.data as { check: string }).check.startsWith('pos-2')))
+      log.add('hold', 40, { machine: 'pos-2' as MachineId, reason: 'Scratch on the base side' }, 'marta')
+    },
+  },
+  'shift-signable': { at, path, person: supervisor, log: (log) => { told(log, isOfHandover); settle(log) } },
+  'shift-signed': { at, path, person: supervisor, log: async (log) => { told(log, isOfHandover); settle(log); await sign(log, sha256) } },
+  'shift-late': {
+    at, path, person: supervisor,
+    log: async (log) => {
+      const planEntry = told(log, isOfHandover)
+      settle(log)
+      await sign(log, sha256, true)
+      log.add('reading', 100, { check: 'neg-1-fix-ph' as CheckId, plan: planEntry, value: 4.55, keyed: '4.55', unit: 'pH', how: 'keyed', verdict: 'IN' }, 'tomas')
+      log.add('note', 90, { text: 'Found the squeegee rubber of the first wash worn; new one ordered.', about: 'maintenance' }, 'tomas')
+    },
+  },
+}
