@@ -70,6 +70,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
       <PrintHead plan={plan} page={shown} signed={signed} />
       <div class="shift-nav">
         <button type="button" class="icon-button" aria-label={words.earlier} onClick={() => router.go(shiftPath(before), 'replace')}><Backward /></button>
+        <strong>{signed ? (signed.isProvisional ? words.signed.provisional : words.signed.title) : live.isOver ? words.state.over : words.state.running}</strong>
         <button type="button" class="icon-button" aria-label={words.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : router.go(shiftPath(shiftAt(inForce, span.to)), 'replace'))}><Forward /></button>
       </div>
       {isBeforeUnsigned ? (

@@ -98,7 +98,6 @@ export const SignSheet = ({ plan, page, by, again, onDone }: SignGiven) => {
               <ul class="names">{[...new Set(lasting.map(({ code }) => code))].map((code) => <li key={code}>{all.shift.blockers.what[code]} ({lasting.filter((it) => it.code === code).length})</li>)}</ul>
             </Card>
           ) : null}
-          {again ? null : <Field name={needsRemark ? words.remark : words.remarkPlain} kind="long" value={remark} onChange={setRemark} problem={tried && needsRemark && !remark.trim() ? words.remarkMissing : undefined} />}
           <Card title={words.covers(entries)} level={3}>
             <Rows>
               {Object.entries(covers).map(([dev, seq]) => <Row key={dev} what={devices.find((it) => it.dev === dev)?.name ?? dev.slice(-4)} value={<span class="small">{words.upTo(seq)}</span>} />)}
@@ -106,6 +105,7 @@ export const SignSheet = ({ plan, page, by, again, onDone }: SignGiven) => {
             </Rows>
           </Card>
           {again ? null : <SilentPhones plan={plan} since={page.span.to} />}
+          {again ? null : <Field name={needsRemark ? words.remark : words.remarkPlain} kind="long" value={remark} onChange={setRemark} problem={tried && needsRemark && !remark.trim() ? words.remarkMissing : undefined} />}
           <Prove
             by={by} name={words.save} isComplete={isComplete} mayBeProvisional={!again} onWord={save}
             about={async () => (again ? again.data.digest : (await archive()).sha256(page.digestText))}

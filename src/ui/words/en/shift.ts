@@ -9,6 +9,7 @@ export const shift = {
   span: (from: string, to: string): string => `${from} to ${to}`,
   earlier: 'The shift before',
   later: 'The shift after',
+  state: { running: 'Running', over: 'Not signed yet' },
   coverage: {
     title: 'Coverage',
     of: (done: number, all: number): string => `${done} of ${all} in time`,
@@ -138,7 +139,7 @@ export const shift = {
   entry: {
     title: 'Entry',
     kinds: {
-      reading: 'Reading', look: 'Look', skip: 'Not done', strip: 'Strip', stripBatch: 'Batch of strips', add: 'Add', caution: 'Caution confirmed', hold: 'Hold', release: 'Release', run: 'Machine', note: 'Note',
+      reading: 'Reading', look: 'Look', skip: 'Not done', strip: 'Strip', add: 'Add', caution: 'Caution confirmed', hold: 'Hold', release: 'Release', run: 'Machine', note: 'Note',
       photo: 'Photo', stripBatch: 'Strip batch', amend: 'Amended', withdraw: 'Withdrawn', close: 'Closed by hand', signOff: 'Signature', countersign: 'Countersign', handover: 'Handover', plan: 'Lab plan',
     } satisfies Record<Kind, string>,
     spoke: 'Time',
