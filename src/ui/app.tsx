@@ -29,12 +29,14 @@ const screens: Record<string, ComponentType> = {
   trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
   shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),
   menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
+  scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
+  at: lazy(() => import('./labels/at-screen.tsx').then((it) => it.AtScreen)),
   safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
   emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now', scan: 'now', at: 'now' }
 
 export const AppShell = () => {
   const { router } = useApp()

@@ -52,12 +52,13 @@ export class Phone {
   /** What must not happen: faults of the page, and what its content policy refused. */
   readonly complaints: string[] = []
   #context: BrowserContext | undefined
+  #page: Page | undefined
 
   constructor(readonly origin: string) {}
 
   async open(path = '/'): Promise<Page> {
     const context = await chromium.launchPersistentContext(this.profile, {
-      executablePath, headless: true, args: flags, viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
+      executablePath, headless: true, args: [...flags, ...this.more], viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
     })
     this.#context = context
     await context.addInitScript(() => {
@@ -75,6 +76,7 @@ export class Phone {
   }
 
   /** As when the battery dies: no leave-taking. */
+    this.#page = page
   async close(): Promise<void> {
     await this.#context?.close()
     this.#context = undefined
@@ -89,6 +91,7 @@ export class Phone {
 /** Goes to an address as a tap on a link does, without loading the page anew. */
 export const goTo = async (page: Page, path: string): Promise<void> => {
   await page.evaluate((to) => {
+    this.#page = undefined
     const link = document.createElement('a')
     link.href = to
     document.body.append(link)

@@ -23,3 +23,6 @@ export const strip = z.strictObject({
   round: z.optional(z.string()),
 })
 export type Strip = z.infer<typeof strip>
+  atTank: z.optional(z.boolean()),
+  /** Seconds spent at the station. */
+  stationSeconds: z.optional(z.number()),

@@ -9,6 +9,7 @@ import { Card, Row, Rows } from '../parts/card.tsx'
 import { Choices } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Screen } from '../screen.tsx'
+import { LabelSheet } from '../labels/label-sheet.tsx'
 import { DevicesPage } from './devices-page.tsx'
 import { PhonePage } from './phone-page.tsx'
 import { PlanPage } from './plan-page.tsx'
@@ -16,7 +17,7 @@ import { saveFile } from './save-file.ts'
 import { SignIn } from './sign-in.tsx'
 import './menu.css'
 
-const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, phone: PhonePage, plan: PlanPage }
+const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, labels: LabelSheet, phone: PhonePage, plan: PlanPage }
 
 export const Menu = () => {
   const { router } = useApp()

@@ -5,7 +5,7 @@ import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
-import { Button } from '../parts/button.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
@@ -71,6 +71,7 @@ export const PlanPage = () => {
         <Rows>{plan.materials.map((it) => <Row key={it.id} what={it.name} />)}</Rows>
       </Card>
       <Card>
+        <LinkButton wide href="/menu/labels">{all.labels.sheetTitle}</LinkButton>
         <Button wide onPress={() => saveFile('lab-plan.json', JSON.stringify(plan, null, 2))}>{words.exportFile}</Button>
         {isSupervisor ? (
           <>

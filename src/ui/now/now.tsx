@@ -34,7 +34,12 @@ const Known = ({ plan }: { plan: LabPlan }) => {
     <Screen
       title={words.now.title}
       meta={`${timeText(now.value, plan.timeZone)} · ${shift}`}
-      next={next.href ? <LinkButton kind="go" href={next.href}>{next.label}</LinkButton> : <p class="wait">{next.label}</p>}
+      next={
+        <div class="next-and-scan">
+          {next.href ? <LinkButton kind="go" href={next.href}>{next.label}</LinkButton> : <p class="wait">{next.label}</p>}
+          <LinkButton href="/scan">{words.now.scan}</LinkButton>
+        </div>
+      }
     >
       <Unsent />
       <Update />

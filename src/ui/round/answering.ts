@@ -81,7 +81,7 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
   return {
     saving,
     saved,
-    reading: async (check, { value, keyed, secondLook }) => {
+    reading: async (check, { value, keyed, secondLook, read }) => {
       const before = recent(check)
       const { verdict } = judge(check.limits, value)
       const id = await saving.save('reading', {
@@ -98,10 +98,8 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
       const before = recent(check)
       const figures = Object.fromEntries(Object.entries(densities).map(([name, { value }]) => [name, value]))
       const { verdict } = judgeStrip(check, figures)
-      const { check: id, plan: planId, round: roundId, repeatOf, notedAt }: Partial<DataOf<'strip'>> & Pick<DataOf<'strip'>, 'check' | 'plan'> = shared(check)
-      const entry = await saving.save('strip', {
-        check: id, plan: planId, densities, figures, verdict, ...(roundId ? { round: roundId } : {}), ...(repeatOf ? { repeatOf } : {}), ...(notedAt ? { notedAt } : {}),
-      })
+      const { recheckOf: _, ...of }: ReturnType<typeof shared> = shared(check)
+      const entry = await saving.save('strip', { ...of, densities, figures, verdict })
       await keep(entry, check, { kind: 'strip', verdict, figures }, before)
     },
     skip: async (check, due, reason, remark) => {

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Check } from '../../plan/check.ts'
 import { dueChecks } from '../../projections/due.ts'
+import { presence, presenceKey, standsAt } from '../../rounds/presence.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Screen } from '../screen.tsx'
 import { CheckFlow } from './check-flow.tsx'
@@ -20,9 +21,11 @@ const Known = ({ check }: { check: Check }) => {
   const [half, setHalf] = useState<Half>()
   const key = halfKey(check.id)
   useEffect(() => {
-    void phone.drafts.get(key).then((kept) => {
+    void Promise.all([phone.drafts.get(key), phone.drafts.get(presenceKey)]).then(([kept, stood]) => {
+      const now = phone.clock.now()
       const parsed = halfSchema.safeParse(kept)
-      setHalf(parsed.success ? parsed.data : freshHalf(phone.clock.now()))
+      const fresh = parsed.success ? parsed.data : freshHalf(now)
+      setHalf(standsAt(presence.safeParse(stood).data, check.station, now) ? { ...fresh, atTank: true } : fresh)
     })
   }, [key])
   if (!half) return <Screen title={check.name} back />

@@ -7,7 +7,7 @@ import type { FlowProps } from './flow.ts'
 import { Where } from './where.tsx'
 
 /** Something to be looked at: two answers, each as large as a hand. */
-export const LookEntry = ({ check, asked, answering, meta, due, onNoted }: FlowProps<LookCheck>) => {
+export const LookEntry = ({ check, half, asked, answering, meta, due, onHalf, onNoted }: FlowProps<LookCheck>) => {
   const words = useWords().round.verdict
   return (
     <Screen title={check.name} back meta={meta} fills>
@@ -23,7 +23,7 @@ export const LookEntry = ({ check, asked, answering, meta, due, onNoted }: FlowP
           <span>{check.wrong}</span>
         </button>
       </div>
-      <EntryTools check={check} due={due} answering={answering} onNoted={onNoted} />
+      <EntryTools check={check} due={due} answering={answering} half={half} onHalf={onHalf} onNoted={onNoted} />
     </Screen>
   )
 }

@@ -1,6 +1,7 @@
-import { machineOf } from '../../plan/find.ts'
+import { machineOf, placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { openExceptions } from '../../projections/exceptions.ts'
+import { visitsOf } from '../../projections/visits.ts'
 import type { Round } from '../../rounds/round.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -17,6 +18,7 @@ export const RoundSummary = ({ round, plan }: { round: Round; plan: LabPlan }) =
   const skipped = round.steps.filter(({ outcome }) => outcome?.kind === 'skipped')
   const out = openExceptions(lab.value.state.exceptions).filter((it) => round.steps.some(({ check }) => check === it.check))
   const done = round.steps.length - skipped.length
+  const visits = visitsOf(lab.value.ledger.lines.slice(lab.value.ledger.indexAt(round.startedAt)), plan, round.id)
   const close = (): void => {
     void rounds.setRound(undefined)
     router.go('/now')
@@ -50,6 +52,15 @@ export const RoundSummary = ({ round, plan }: { round: Round; plan: LabPlan }) =
           </>
         ) : null}
       </Card>
+      {visits.length ? (
+        <Card title={say.visits}>
+          <Rows>
+            {visits.map((visit) => (
+              <Row key={visit.station} what={placeOf(plan, visit.station).station.name} under={visit.atTank ? say.atTank(visit.atTank, visit.checks) : say.notAtTank} value={words.time.span(visit.seconds * 1000)} />
+            ))}
+          </Rows>
+        </Card>
+      ) : null}
     </Screen>
   )
 }

@@ -59,7 +59,7 @@ export const StripEntry = ({ check, half, asked, answering, meta, due, onHalf, o
       </div>
       {problem ? <p class="problem" role="alert">{problems[problem.code](problem as never)}</p> : null}
       <NumberPad value={keyed} onChange={change} onEnter={enter} decimals={decimals} minus={figure.limits.aim < 0} names={words.pad} />
-      <EntryTools check={check} due={due} answering={answering} onNoted={onNoted} />
+      <EntryTools check={check} due={due} answering={answering} half={half} onHalf={onHalf} onNoted={onNoted} />
     </Screen>
   )
 }

@@ -2,6 +2,8 @@ import type { MachineState } from '../../../plan/schedule.ts'
 
 export const now = {
   title: 'Now',
+  /** A tank label, beside the next thing to do. */
+  scan: 'Scan',
   noPlan: {
     title: 'No lab plan on this phone yet',
     more: 'It comes from the server with the first exchange. Until then there is nothing to check here.',

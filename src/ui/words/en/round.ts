@@ -20,6 +20,9 @@ export const round = {
     out: 'Out of limits',
     allIn: 'All in limits.',
     close: 'To Now',
+    visits: 'Time at each place',
+    atTank: (count: number, of: number): string => (count === of ? 'label scanned' : `label scanned for ${count} of ${of}`),
+    notAtTank: 'label not scanned',
   },
   check: {
     aim: (aim: string): string => `aim ${aim}`,

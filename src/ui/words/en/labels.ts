@@ -1,0 +1,40 @@
+import type { CameraProblem } from '../../labels/scanner.tsx'
+
+export const labels = {
+  title: 'Scan a tank label',
+  scan: 'Scan label',
+  here: 'At the tank',
+  scanAt: (station: string): string => `Label at ${station}`,
+  picture: 'What the camera sees',
+  aim: 'Hold the label in the frame.',
+  again: 'Try the camera again',
+  wrong: {
+    notALabel: 'This code is no tank label. Looking on.',
+    otherLaboratory: 'This label belongs to another address. Print it anew from the plan of this laboratory.',
+    laterVersion: 'This label is newer than this app. Take the new version first.',
+  },
+  notInPlan: 'The plan in force does not have this place. The label may be an old one: print it anew from the plan.',
+  otherPlace: (found: string, wanted: string): string => `This is the label of ${found}. This check is done at ${wanted}.`,
+  goThere: (place: string): string => `Go to ${place}`,
+  problems: {
+    denied: { title: 'The camera is not allowed', more: 'Allow it for this app in the settings of the browser. The check can be keyed without it; it is then not marked as done at the tank.' },
+    none: { title: 'This phone gives no camera', more: 'The check can be keyed without it; it is then not marked as done at the tank.' },
+    busy: { title: 'Another app has the camera', more: 'Close it, then try again. The check can be keyed without it.' },
+    fault: { title: 'The camera failed', more: 'Try again. The check can be keyed without it.' },
+  } satisfies Record<CameraProblem, { title: string; more: string }>,
+  dark: {
+    title: 'The camera lights the whole screen',
+    lit: 'No film lies open here: open the camera',
+  },
+  sheetTitle: 'Tank labels',
+  sheetMore: (address: string): string => `On A4, eight to a page. Laminate them and fix them where one stands when reading. Each code holds an address of this laboratory: ${address}`,
+  local: 'This address works on this machine alone. Open the app under the address that the phones use, and print from there.',
+  each: 'A label for',
+  eachStation: 'each place',
+  eachCheck: 'each check',
+  machine: 'Machine',
+  allMachines: 'All machines',
+  count: (count: number): string => `${count} ${count === 1 ? 'label' : 'labels'}`,
+  print: 'Print',
+  codeOf: (title: string): string => `Code for ${title}`,
+}
