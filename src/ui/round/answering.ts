@@ -81,7 +81,7 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
   return {
     saving,
     saved,
-    reading: async (check, { value, keyed, secondLook, read }) => {
+    reading: async (check, { value, keyed, secondLook }) => {
       const before = recent(check)
       const { verdict } = judge(check.limits, value)
       const id = await saving.save('reading', {

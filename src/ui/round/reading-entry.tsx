@@ -12,7 +12,6 @@ import { SavingProblem } from '../saving-problem.tsx'
 import { Screen } from '../screen.tsx'
 import { EntryTools } from './entry-tools.tsx'
 import type { FlowProps } from './flow.ts'
-import { CameraIcon } from '../parts/icons.tsx'
 import { SecondLookSheet } from './second-look-sheet.tsx'
 import { Settle } from './settle.tsx'
 import { Where } from './where.tsx'
@@ -74,7 +73,7 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
       </div>
       {problem ? <p class="problem" role="alert">{problems[problem.code](problem as never)}</p> : null}
       <NumberPad value={half.keyed} onChange={change} onEnter={save} decimals={decimals} minus={check.instrument.low < 0} names={words.pad} />
-      <EntryTools check={check} due={due} answering={answering} onNoted={onNoted} />
+      <EntryTools check={check} due={due} answering={answering} half={half} onHalf={onHalf} onNoted={onNoted} />
       {doubt ? (
         <SecondLookSheet
           check={check}

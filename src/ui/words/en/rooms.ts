@@ -11,4 +11,4 @@ import { shift } from './shift.ts'
 import { trends } from './trends.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, corrections, emergency, enrol, exception, menu, round, safety, shift, trends }
+export const rooms = { bench, corrections, emergency, enrol, exception, labels, menu, round, safety, shift, trends }
