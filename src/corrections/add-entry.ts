@@ -4,7 +4,7 @@ import type { CardNeeded } from '../safety/needed.ts'
 import { sameUnit } from './dose-limits.ts'
 import type { Remedy } from './remedy.ts'
 import { say, type Say } from './say.ts'
-import type { DoseUnit, RevealAsked } from './sealed-dose.ts'
+import type { DoseUnit, Revealed, RevealAsked } from './sealed-dose.ts'
 
 export interface Poured {
   amount: number
@@ -46,8 +46,7 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
   ]
   if (problems.length) return { ok: false, needs: [], problems }
   const { model, working } = revealed
-  // Near enough a straight line over one portion, as the model's own curve is within it.
-  const predicted = model && { ...model, to: model.from + ((model.to - model.from) * pouredAmount) / plannedAmount }
+  const predicted = model && ofPoured(model, pouredAmount / plannedAmount)
   return {
     ok: true,
     data: {
@@ -66,6 +65,13 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
       ...(working ? { working: { calculation: working.calculation, inputs: working.inputs, result: working.result } } : {}),
     },
   }
+}
+
+/** What the model says of another amount than was planned: straight between its own points, beyond twice the amount prolonged. */
+const ofPoured = (model: NonNullable<Revealed['model']>, share: number): NonNullable<Revealed['model']> => {
+  const { from, to, toTwice = 2 * to - from } = model
+  const at = (times: number): number => (times <= 1 ? from + (to - from) * times : to + (toTwice - to) * (times - 1))
+  return { ...model, to: at(share), ...(model.toTwice === undefined ? {} : { toTwice: at(2 * share) }) }
 }
 
 const baseUnit = (unit: DoseUnit): 'mL' | 'g' => (unit === 'mL' || unit === 'L' ? 'mL' : 'g')

@@ -1,7 +1,7 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { MaterialId } from '../plan/ids.ts'
 import type { Mark } from '../projections/checks.ts'
-import type { Exception } from '../projections/exceptions.ts'
+import type { Dose, Exception } from '../projections/exceptions.ts'
 import type { LabState } from '../projections/lab.ts'
 import type { EntryId } from '../record/ids.ts'
 import { above, below } from '../science/decimal.ts'
@@ -12,8 +12,8 @@ export const responseBounds = { least: 0.7, most: 1.4 } as const
 
 /** Two readings stand behind every answer, each good to about a step of the instrument. Own choice. */
 const stepsOfDoubt = 2
-/** A small dose stops the flow only where it is out by more: between two readings the bath drifts as well, by about a step. Own choice; false alarms are counted on simulated baths. */
-const stepsOfProof = 99
+/** A small dose, or one portion of several, stops the flow only where it is out by more: between two readings the bath drifts as well, by about a step. Own choice; false alarms are counted on simulated baths. */
+const stepsOfProof = 3
 /** An answer whose doubt is more than this share of what was predicted says nothing: a change of less than eight steps. Own choice. */
 const mostDoubt = 0.25
 
@@ -35,6 +35,8 @@ export interface Change {
   lot?: string
   predictedChange: number
   observedChange: number
+  /** The observed change as it would be if the model were a straight line through its prediction: so many times the predicted one as the material acted stronger. */
+  actedChange: number
   /** Step of the instrument, in the unit of the changes. */
   step: number
   isMixed: boolean
@@ -42,7 +44,7 @@ export interface Change {
 
 /** How a bath answered one dose, or several small ones together: then the changes are their sums, and the ids those of the last. */
 export interface Answer extends Change {
-  /** observed ÷ predicted. */
+  /** Observed ÷ predicted, along the model's curve. */
   ratio: number
   kind: AnswerKind
 }
@@ -59,48 +61,67 @@ export const changesOf = (lab: LabState, plan: LabPlan, exception: Exception): C
     const { predicted } = dose
     if (!predicted || !after || predicted.to === predicted.from) return []
     const before = exception.marks.findLast(({ time }) => time <= dose.time)?.time ?? dose.time
-    const isMixed = inBath.some((other) => other.id !== dose.id && other.time > before && other.time <= after.time && (isPh || other.material === dose.material))
+    const isMixed = inBath.some((other) => other.id !== dose.id && other.time >= before && other.time < after.time && (isPh || other.material === dose.material))
     return [{
       dose: dose.id, exception: exception.id, material: dose.material, pouredAt: dose.time, readAt: Math.max(after.time, before), portion: dose.portion,
-      predictedChange: predicted.to - predicted.from, observedChange: after.value - predicted.from, step, isMixed,
+      predictedChange: predicted.to - predicted.from, observedChange: after.value - predicted.from,
+      actedChange: actedOf(predicted, after.value), step, isMixed,
       ...(dose.lot ? { lot: dose.lot } : {}),
     }]
   })
 }
 
+/** A buffer grows with the acid that is poured, so that twice the acid moves the pH less than twice as far: the change is read off the model's curve. */
+const actedOf = ({ from, to, toTwice }: NonNullable<Dose['predicted']>, found: number): number => {
+  const past = (found - to) / (to - from)
+  if (toTwice === undefined || past <= 0 || (toTwice - to) / (to - from) <= 0) return found - from
+  return to - from + ((found - to) * (to - from)) / (toTwice - to)
+}
+
 interface Pending {
   predictedChange: number
   observedChange: number
+  actedChange: number
   exceptions: ReadonlySet<EntryId>
+  /** Not told yet, and carried over into the next exception. */
+  isOpen: boolean
 }
 
 /**
- * The answers of one material in one bath, the oldest change first. A dose too small to tell is added to the next ones of its lot, in this exception
- * or a later one, until they can be told. Portions that follow one another share their readings, so that the doubt stays that of two readings;
- * readings of different exceptions are independent, and their doubt grows with the square root of their number.
+ * The answers of one material in one bath, the oldest change first. Portions that follow one another in an exception are judged together, from its
+ * first reading to its last, so that the doubt is that of two readings and the one between them cancels. A dose too small to tell is added to
+ * the next ones of its lot in later exceptions too; their readings are independent, and the doubt grows with the square root of their number.
+ * A portion that is out beyond proof by itself stops the flow however the others were: it may come from another drum.
  */
 export const answersOf = (changes: readonly Change[]): Answer[] => {
   const pending = new Map<string, Pending>()
   return changes.map((change) => {
     const key = `${change.lot ?? ''}/${change.step}`
-    const sum = change.isMixed ? undefined : pending.get(key)
+    const before = change.isMixed ? undefined : pending.get(key)
+    const sum = before && (before.isOpen || before.exceptions.has(change.exception)) ? before : undefined
     const predictedChange = (sum?.predictedChange ?? 0) + change.predictedChange
     const observedChange = (sum?.observedChange ?? 0) + change.observedChange
+    const actedChange = (sum?.actedChange ?? 0) + change.actedChange
     const exceptions = new Set([...(sum?.exceptions ?? []), change.exception])
-    const ratio = observedChange / predictedChange
-    const kind = change.isMixed ? 'mixedDoses' : kindOf(ratio, (Math.sqrt(exceptions.size) * change.step) / Math.abs(predictedChange))
-    if (kind === 'tooSmall' || kind === 'unclear') pending.set(key, { predictedChange, observedChange, exceptions })
-    else if (kind !== 'mixedDoses') pending.delete(key)
-    return { ...change, predictedChange, observedChange, ratio, kind }
+    const together = { ...change, predictedChange, observedChange, actedChange, ratio: actedChange / predictedChange }
+    if (change.isMixed) return { ...together, kind: 'mixedDoses' }
+    const ownRatio = change.actedChange / change.predictedChange
+    if (isOut(ownRatio, (stepsOfProof * change.step) / Math.abs(change.predictedChange))) {
+      pending.delete(key)
+      return { ...change, ratio: ownRatio, kind: 'outOfBounds' }
+    }
+    const kind = kindOf(together.ratio, (Math.sqrt(exceptions.size) * change.step) / Math.abs(predictedChange))
+    if (kind === 'outOfBounds') pending.delete(key)
+    else pending.set(key, { predictedChange, observedChange, actedChange, exceptions, isOpen: kind !== 'learned' })
+    return { ...together, kind }
   })
 }
 
+const isOut = (ratio: number, doubt: number): boolean => below(ratio + doubt, responseBounds.least) || above(ratio - doubt, responseBounds.most)
+
 const kindOf = (ratio: number, doubtOfStep: number): AnswerKind => {
-  const { least, most } = responseBounds
   const doubt = stepsOfDoubt * doubtOfStep
-  const isSmall = above(doubt, mostDoubt)
-  const proof = isSmall ? stepsOfProof * doubtOfStep : doubt
-  if (below(ratio + proof, least) || above(ratio - proof, most)) return 'outOfBounds'
-  if (isSmall) return 'tooSmall'
-  return below(ratio, least) || above(ratio, most) ? 'unclear' : 'learned'
+  if (above(doubt, mostDoubt)) return isOut(ratio, stepsOfProof * doubtOfStep) ? 'outOfBounds' : 'tooSmall'
+  if (isOut(ratio, doubt)) return 'outOfBounds'
+  return isOut(ratio, 0) ? 'unclear' : 'learned'
 }

@@ -21,7 +21,7 @@ export const sameUnit = ({ amount, unit }: Amount, wanted: 'mL' | 'g'): number =
 }
 
 /** Without a level reading, what was poured in this long is taken to be in the tank still. Common practice, no source. */
-const staysMilliseconds = 24 * 3_600_000
+export const staysMilliseconds = 24 * 3_600_000
 
 /**
  * Room below the overflow lip: the plan's headroom less what was poured since the level was last found not high. Without a level check, less what

@@ -48,7 +48,8 @@ export const responseOf = (lab: LabState, plan: LabPlan, { station, material, lo
     .sort((a, b) => a.readAt - b.readAt)
   const history = answersOf(changes)
   const wanted = lot ?? lastLot(lab, material, now)
-  const learned = history.filter((it) => it.kind === 'learned' && it.lot === wanted)
+  // Later portions of an exception are judged with the earlier ones: its last answer speaks for all of them.
+  const learned = history.filter((it) => it.kind === 'learned' && it.lot === wanted && history.findLast(({ exception, kind }) => exception === it.exception && kind === 'learned') === it)
   return { factor: factorFrom(learned, now), learnedFrom: learned.length, history, ...(wanted ? { lot: wanted } : {}) }
 }
 

@@ -21,7 +21,7 @@ export interface DoseInside {
   wholeAmount?: number
   working?: Working | undefined
   /** What the model, without a learned response, says of this very portion: what the bath's answer is held against. */
-  model?: { quantity: string; from: number; to: number }
+  model?: { quantity: string; from: number; to: number; toTwice?: number }
   /** The portion with a response below 1 made good: only for two persons. */
   scaledUp?: Pick<DoseInside, 'amount' | 'model' | 'working'>
 }

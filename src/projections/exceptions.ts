@@ -14,7 +14,7 @@ export interface Dose {
   portion: number
   lot?: string
   mixUntil: number
-  predicted?: { from: number; to: number }
+  predicted?: { from: number; to: number; toTwice?: number }
   person: PersonId | null
 }
 
@@ -105,6 +105,10 @@ const furtherMark = (state: Exceptions, exception: Exception, mark: Mark): void 
   if (mark.verdict === 'IN' && !mixing) shut(state, exception, mark, 'backInLimits')
 }
 
+const predictedOf = ({ from, to, toTwice }: NonNullable<LineOf<'add'>['data']['predicted']>): NonNullable<Dose['predicted']> => ({
+  from, to, ...(toTwice === undefined ? {} : { toTwice }),
+})
+
 const stepDose = (state: Exceptions, line: LineOf<'add'>, plan: LabPlan): void => {
   const said = named(state, line.data.exception, plan)
   if (!said) return
@@ -120,7 +124,7 @@ const stepDose = (state: Exceptions, line: LineOf<'add'>, plan: LabPlan): void =
     mixUntil: line.time + line.data.mixSeconds * 1000,
     person: line.person,
     ...(line.data.lot ? { lot: line.data.lot } : {}),
-    ...(line.data.predicted ? { predicted: { from: line.data.predicted.from, to: line.data.predicted.to } } : {}),
+    ...(line.data.predicted ? { predicted: predictedOf(line.data.predicted) } : {}),
   })
 }
 

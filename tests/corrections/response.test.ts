@@ -12,12 +12,13 @@ const day = 24 * 3_600_000
 const factor = (bench: Bench, lot?: string) => responseOf(bench.state, bench.plan, { station, material, lot, now: bench.now }).factor
 
 /** One dose whose answer is a given share of what the model said; the bath is then brought right by hand, and everything is read anew. */
-const answered = (bench: Bench, ratio: number, lot = 'A1') => {
+const answered = (bench: Bench, ratio: number, { lot = 'A1', start = 4.92 } = {}) => {
   bench.safe()
-  const exception = bench.confirmed('neg-1-fix-ph', 4.92)
+  const exception = bench.confirmed('neg-1-fix-ph', start)
   const remedy = bench.remedy(exception, acid, { lots: { [material]: lot } })
   const { model } = bench.pour(remedy, { lot })
-  const found = 4.92 + (model!.to - model!.from) * ratio
+  const { from, to, toTwice } = model!
+  const found = ratio <= 1 ? from + (to - from) * ratio : to + (toTwice! - to) * (ratio - 1)
   bench.read('neg-1-fix-ph', Number(found.toFixed(3)))
   return exception
 }
@@ -32,14 +33,14 @@ describe('the response of a bath', () => {
   })
 
   it('moves half way to a first answer, further with a second, and is what divides the next amount', () => {
-    const bench = new Bench()
-    const plain = bench.safe().opened(bench.remedy(bench.confirmed('neg-1-fix-ph', 4.92), acid)).wholeAmount!
     const other = new Bench()
     closed(other, answered(other, 1.3))
     expect(factor(other)).toBeCloseTo(Math.sqrt(1.3), 2)
     other.wait(60)
     const exception = other.safe().confirmed('neg-1-fix-ph', 4.92)
     const { wholeAmount } = other.opened(other.remedy(exception, acid))
+    // The same bath, as if nothing had been learned of it.
+    const plain = other.opened(other.remedy(exception, acid, { resets: [{ station, at: other.now, why: 'for comparison' }] })).wholeAmount!
     expect(wholeAmount! / plain).toBeCloseTo(1 / factor(other), 3)
     closed(other, exception)
     other.wait(60)
@@ -140,6 +141,43 @@ describe('the response of a bath', () => {
     expect(bench.remedy(exception, acid).refused).toBeUndefined()
   })
 
+  it('adds up doses too small to tell, from one exception to the next, until a wrong lot can be told', () => {
+    const bench = new Bench((plan) => {
+      plan.materials.find(({ id }) => id === material)!.safeSingleDosePerLitre = 1.6
+    })
+    const kinds = () => responseOf(bench.state, bench.plan, { station, material, now: bench.now }).history.map(({ kind }) => kind)
+    for (const expected of [['tooSmall'], ['tooSmall', 'tooSmall'], ['tooSmall', 'tooSmall', 'outOfBounds']]) {
+      closed(bench, answered(bench, 2.1))
+      bench.wait(60).read('neg-1-fix-level', 0)
+      expect(kinds()).toEqual(expected)
+    }
+    expect(bench.remedy(bench.safe().confirmed('neg-1-fix-ph', 4.92), acid).refused).toMatchObject({ code: 'answerOutOfBounds' })
+  })
+
+  it('judges the portions of one exception together: the reading between them cancels', () => {
+    const bench = new Bench()
+    const exception = answered(bench, 1.15, { start: 5.2 })
+    bench.safe().read('neg-1-fix-level', 0)
+    const { model } = bench.pour(bench.remedy(exception, acid, { lots: { [material]: 'A1' } }), { lot: 'A1' })
+    bench.read('neg-1-fix-ph', Number((model!.from + (model!.to - model!.from) * 0.9).toFixed(3)))
+    const { history, learnedFrom } = responseOf(bench.state, bench.plan, { station, material, lot: 'A1', now: bench.now })
+    expect(history.map(({ kind }) => kind)).toEqual(['learned', 'learned'])
+    expect(history[1]!.ratio).toBeGreaterThan(0.95)
+    expect(history[1]!.ratio).toBeLessThan(1.1)
+    expect(learnedFrom).toBe(1)
+  })
+
+  it('counts the acid that was poured as part of the bath when the next portion is worked out', () => {
+    const bench = new Bench()
+    const exception = answered(bench, 0.9, { start: 5.2 })
+    bench.safe().read('neg-1-fix-level', 0)
+    const { working } = bench.opened(bench.remedy(exception, acid, { lots: { [material]: 'A1' } }))
+    const acetic = (working!.inputs.bath as { substance: string; gramsPerLitre: number }[]).find(({ substance }) => substance === 'aceticAcid')!
+    const { poured } = bench.state.exceptions.all[exception]!.doses[0]!
+    // 28 % by mass at 1.0361 g/mL, into 640 L that hold 13.9 g/L already.
+    expect(acetic.gramsPerLitre).toBeCloseTo(13.9 + (poured.amount * 0.28 * 1.0361) / 640, 2)
+  })
+
   it('is not moved where something else was poured between the two readings', () => {
     const bench = new Bench().safe()
     const exception = bench.confirmed('neg-1-fix-ph', 4.92)
@@ -172,10 +210,12 @@ describe('the response of a bath', () => {
 
 describe('acid that this bath answers weakly', () => {
   const weak = () => {
-    const bench = new Bench()
+    // Neither the plan's safe single dose nor the headroom is to cut an amount here.
+    const bench = new Bench((plan) => {
+      plan.materials.find(({ id }) => id === material)!.safeSingleDosePerLitre = 100
+    })
     closed(bench, answered(bench, 0.8))
-    bench.wait(60)
-    // Less far out, so that the plan's safe single dose does not cut either amount.
+    bench.wait(60).read('neg-1-fix-level', 0)
     const exception = bench.safe().confirmed('neg-1-fix-ph', 4.84)
     return { bench, remedy: bench.remedy(exception, acid) }
   }

@@ -1,6 +1,7 @@
 import type { MaterialId } from '../../src/plan/ids.ts'
 import { responseOf, unexplained } from '../../src/corrections/response.ts'
 import { acidBaseDose } from '../../src/science/acidBase/dose.ts'
+import { gramsPerUnit } from '../../src/corrections/remedies/mass-balance.ts'
 import { reagentOf } from '../../src/corrections/remedies/ph.ts'
 import { resultOf } from '../../src/science/evaluate.ts'
 import { Bench } from '../corrections/kit.ts'
@@ -39,7 +40,7 @@ export interface Tank {
 export const tanks: readonly Tank[] = [
   {
     name: 'fixing bath, acid', check: 'neg-1-fix-ph', remedy: 'acid:acetic-acid-28', material: 'acetic-acid-28', celsius: { check: 'neg-1-fix-temp', value: 21 },
-    pH: { low: 3.5 }, aim: 4.5, startsAt: { from: 4.83, to: 5.1 }, ruinedBelow: 3.9, warningLow: 4.2, levelCheck: 'neg-1-fix-level',
+    pH: { low: 3.88 }, aim: 4.5, startsAt: { from: 4.83, to: 5.1 }, ruinedBelow: 3.9, warningLow: 4.2, levelCheck: 'neg-1-fix-level',
   },
   {
     name: 'borax developer, boric acid', check: 'neg-1-dev-ph', remedy: 'mildAcid:boric-acid', material: 'boric-acid', celsius: { check: 'neg-1-dev-temp', value: 21 },
@@ -48,19 +49,23 @@ export const tanks: readonly Tank[] = [
 ]
 
 /** How a bath that stands at a pH goes down with what is poured: the engine's own chemistry from there, as a table. What a real bath does otherwise is its hidden response. */
-const courseFrom = (bench: Bench, tank: Tank, start: number): ((amount: number) => number) => {
+const courseFrom = (bench: Bench, tank: Tank, { start, earlier }: { start: number; earlier: number }): ((amount: number) => number) => {
   const steps = 14
   const pH = Array.from({ length: steps + 1 }, (_, step) => start - (step / steps) * (start - tank.pH.low))
-  const amount = pH.map((aimPh, step) => (step === 0 ? 0 : dose(bench, tank, start, aimPh)))
+  const amount = pH.map((aimPh, step) => (step === 0 ? 0 : dose(bench, tank, { measuredPh: start, aimPh, earlier })))
   return (poured) => interpolated(amount, pH, poured)
 }
 
-/** What the engine says brings a tank from one pH to another, at a response of 1. */
-const dose = (bench: Bench, tank: Tank, measuredPh: number, aimPh: number): number => {
+/** What the engine says brings a tank from one pH to another, at a response of 1; what went in earlier is in there still. */
+const dose = (bench: Bench, tank: Tank, { measuredPh, aimPh, earlier = 0 }: { measuredPh: number; aimPh: number; earlier?: number }): number => {
   const { station: at } = bench.plan.checks.find(({ id }) => id === tank.check)!
   const station = bench.plan.machines.flatMap(({ stations }) => stations).find(({ id }) => id === at)!
   const material = bench.plan.materials.find(({ id }) => id === tank.material)!
-  return resultOf(acidBaseDose, { celsius: tank.celsius.value, litres: station.bath!.litres, bath: station.bath!.constituents as never, measuredPh, aimPh, reagent: reagentOf(material) }).amount
+  const { litres, constituents } = station.bath!
+  const grams = (earlier * gramsPerUnit(material, 'anhydrous')) / litres
+  const bath = constituents.map((it) => ({ ...it, gramsPerLitre: it.gramsPerLitre + (it.substance === material.substance ? grams : 0) }))
+  if (!bath.some(({ substance }) => substance === material.substance)) bath.push({ substance: material.substance, gramsPerLitre: grams })
+  return resultOf(acidBaseDose, { celsius: tank.celsius.value, litres, bath: bath as never, measuredPh, aimPh, reagent: reagentOf(material) }).amount
 }
 
 const interpolated = (xs: readonly number[], ys: readonly number[], x: number): number => {
@@ -117,11 +122,12 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
     bench.read(tank.levelCheck, 0)
   }
   const excursions: Excursion[] = []
+  let earlier = 0
   for (let time = 0; time < times; time++) {
     bench.wait(240)
     let pH = tank.startsAt.from + (tank.startsAt.to - tank.startsAt.from) * random()
     let lowest = pH
-    const course = courseFrom(bench, tank, pH)
+    const course = courseFrom(bench, tank, { start: pH, earlier })
     let inBath = 0
     let drifted = 0
     const pour = (amount: number): void => {
@@ -151,7 +157,7 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
       } else {
         const found = bench.state.exceptions.all[exception]!.marks.at(-1)!.value!
         if (found <= tank.aim) break
-        pour(dose(bench, tank, found, tank.aim))
+        pour(dose(bench, tank, { measuredPh: found, aimPh: tank.aim }))
         minutes = 20
         bench.wait(minutes)
       }
@@ -161,6 +167,7 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
       pH = course(inBath) + drifted
       bench.read(tank.check, read(pH))
     }
+    earlier += inBath
     excursions.push({
       portions: isOpen() ? undefined : portions,
       stopped,
@@ -190,7 +197,7 @@ export interface Summary {
   meanOffAim: number
   /** Share of runs in which the flow was stopped, or the next dose would have been. */
   stopped: number
-  /** Share of runs that learned something at the end, that is, whose factor is not 1. */
+  /** Share of runs that learned something and go on by it: the factor is not 1, and nothing stops the flow. */
   learned: number
 }
 
@@ -208,7 +215,7 @@ export const summary = (runs: readonly Run[]): Summary => {
     meanOvershoot: mean(all.map(({ overshoot }) => overshoot)),
     meanOffAim: mean(all.map(({ offAim }) => offAim)),
     stopped: share(runs, ({ stopped }) => stopped),
-    learned: share(runs, ({ factor }) => factor !== 1),
+    learned: share(runs, ({ factor, stopped }) => factor !== 1 && !stopped),
   }
 }
 

@@ -134,7 +134,7 @@ const computedOr = (of: DoseRemedy, factor: number): ComputedDose | Refused => {
 }
 
 const modelOf = ({ predicts }: ComputedDose, amount: number): Pick<DoseInside, 'model'> =>
-  predicts ? { model: { quantity: predicts.quantity, from: predicts.from, to: predicts.after(amount) } } : {}
+  predicts ? { model: { quantity: predicts.quantity, from: predicts.from, to: predicts.after(amount), toTwice: predicts.after(2 * amount) } } : {}
 
 /** What the reading is expected to be, with the response that this bath has shown. */
 const expected = ({ quantity, from, after }: NonNullable<ComputedDose['predicts']>, amount: number, factor: number) => ({

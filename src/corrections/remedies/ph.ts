@@ -4,6 +4,7 @@ import { evaluate } from '../../science/evaluate.ts'
 import type { Substance } from '../../science/substances.ts'
 import type { Form } from '../../science/substances-table.ts'
 import { bathNow } from '../bath-now.ts'
+import { withPoured } from '../poured-into.ts'
 import { foundBy, isCurrent, readingsAt } from '../lookup.ts'
 import type { Situation } from '../situation.ts'
 import type { ComputedDose } from './dose.ts'
@@ -39,7 +40,7 @@ export const phDose = (situation: Situation, material: Material, factor: number)
   const inputs = {
     celsius: celsiusOf(situation),
     litres: bath.litres,
-    bath: bathNow(lab, plan, station, now),
+    bath: withPoured(bathNow(lab, plan, station, now), { lab, plan, station, readAt: situation.mark.time, now }),
     measuredPh: value,
     aimPh: check.limits.aim,
     reagent: reagentOf(material),

@@ -25,7 +25,8 @@ export const add = z.strictObject({
   notedAt: z.optional(instantText),
   /** Mixing time that starts when it was poured. */
   mixSeconds: z.number().check(z.minimum(0)),
-  predicted: z.optional(z.strictObject({ quantity: z.string(), from: z.number(), to: z.number() })),
+  /** `toTwice`: what twice the poured amount would have done. With it an answer is read off the bath's own curve, and not off a straight line. */
+  predicted: z.optional(z.strictObject({ quantity: z.string(), from: z.number(), to: z.number(), toTwice: z.optional(z.number()) })),
   working: z.optional(z.strictObject({ calculation: z.string(), inputs: z.record(z.string(), z.unknown()), result: z.record(z.string(), z.unknown()) })),
 })
 export type Add = z.infer<typeof add>
