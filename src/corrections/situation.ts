@@ -13,6 +13,8 @@ import type { EntryId } from '../record/ids.ts'
 export interface Known {
   /** Figures of the strip that opened or last re-checked the exception: `gamma`, `speed`, … from its entry. */
   stripFigures?: { readonly [figure: string]: number }
+  /** Aims of the batch that strip is of, where they are not the plan's. */
+  stripAims?: { readonly [figure: string]: number }
   /** Resets of a learned response, each with its reason. */
   resets?: readonly ResponseReset[]
   /** Water of the jacket or for mixing that ice is to cool; never that of a bath. */

@@ -1,3 +1,4 @@
+import { figureLimits } from '../plan/judge-strip.ts'
 import { judge } from '../plan/limits.ts'
 import type { Side } from './row.ts'
 import type { Situation } from './situation.ts'
@@ -16,7 +17,7 @@ export const stripSides = ({ check, known }: Situation): { readonly [figure: str
     const figure = check.figures.find((it) => pattern.test(it.figure))
     const value = figure && known.stripFigures[figure.figure]
     if (!figure || value === undefined) continue
-    const { verdict, side } = judge(figure.limits, value)
+    const { verdict, side } = judge(figureLimits(figure, known.stripAims), value)
     const flipped = name === 'speed' && fallsWithSpeed.test(figure.unit) && side !== 'onAim' ? (side === 'high' ? 'low' : 'high') : side
     sides[name] = verdict === 'IN' || flipped === 'onAim' ? 'in' : flipped
   }
@@ -28,5 +29,5 @@ export const stripFigure = ({ check, known }: Situation, name: keyof typeof word
   if (check.kind !== 'strip') return undefined
   const figure = check.figures.find((it) => words[name].test(it.figure))
   const value = figure && known.stripFigures?.[figure.figure]
-  return figure && value !== undefined ? { value, aim: figure.limits.aim } : undefined
+  return figure && value !== undefined ? { value, aim: figureLimits(figure, known.stripAims).aim } : undefined
 }

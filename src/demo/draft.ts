@@ -9,7 +9,7 @@ export type DraftOf<K extends Kind> = { id: EntryId; kind: K; data: DataOf<K>; p
 export type Draft = { [K in Kind]: DraftOf<K> }[Kind]
 
 /** Kinds that can be keyed later than they happened. */
-const canBeNoted: ReadonlySet<Kind> = new Set<Kind>(['reading', 'look', 'skip', 'strip', 'add', 'hold', 'release', 'run', 'note', 'close'])
+const canBeNoted: ReadonlySet<Kind> = new Set<Kind>(['reading', 'look', 'skip', 'strip', 'stripBatch', 'add', 'hold', 'release', 'run', 'note', 'close'])
 
 /**
  * A draft as a phone can append it now: with the time at which it was noted, and naming the entries that earlier drafts have become.

@@ -7,6 +7,7 @@ import type { Machine } from '../plan/machine.ts'
 import { shiftAt } from '../plan/shift-time.ts'
 import { dueAtMachine } from '../projections/due.ts'
 import { Lab } from '../projections/lab.ts'
+import { stripInFor, stripTimes } from '../rounds/strip/times.ts'
 import type { DeviceId, EntryId } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
 import { BathModel, decimalsOf } from './bath-model.ts'
@@ -14,7 +15,7 @@ import { demoDose } from './corrections.ts'
 import { arrivedFrom, type Draft, type DraftOf } from './draft.ts'
 import { randomFrom, type Random } from './random.ts'
 import { tellStories, type Story } from './stories.ts'
-import { wedgeStrip } from './strips.ts'
+import { demoStripBatch, wedgeStrip } from './strips.ts'
 
 const minute = 60_000
 const roundEvery = 30 * minute
@@ -70,6 +71,7 @@ class Teller {
   start(time: number): void {
     const plan = { id: this.planEntry, kind: 'plan', data: { plan: this.plan, effectiveFrom: time }, person: this.personAt(time), time } as const
     this.#lab.add(arrivedFrom([plan], nobodysPhone))
+    for (const check of this.plan.checks) if (check.kind === 'strip' && check.steps) this.say('stripBatch', demoStripBatch(check), time)
     for (const machine of this.plan.machines) {
       this.say('run', { machine: machine.id, state: 'startUp' }, time + minute)
       this.say('run', { machine: machine.id, state: 'running', metresPerMinute: machine.aimMetresPerMinute }, time + 45 * minute)
@@ -110,7 +112,7 @@ class Teller {
       case 'look':
         return void this.look(check, true, time, round)
       case 'strip':
-        return void this.say('strip', { ...wedgeStrip(check, this.planEntry, this.random), round }, time + machineLag(machine))
+        return void this.say('strip', { ...wedgeStrip(check, this.planEntry, this.random), ...this.#stripTimes(machine, time), round }, time + machineLag(machine))
     }
   }
 
@@ -119,7 +121,14 @@ class Teller {
   }
 
   strip(check: StripCheck, off: number, time: number, repeatOf?: EntryId): EntryId {
-    return this.say('strip', { ...wedgeStrip(check, this.planEntry, this.random, off), ...(repeatOf ? { repeatOf } : {}) }, time).id
+    const { machine } = placeOf(this.plan, check.station)
+    const times = this.#stripTimes(machine, stripInFor(this.#lab.state.machines[machine.id], machine, time))
+    return this.say('strip', { ...wedgeStrip(check, this.planEntry, this.random, off), ...times, ...(repeatOf ? { repeatOf } : {}) }, time).id
+  }
+
+  #stripTimes(machine: Machine, stripIn: number): Pick<DataOf<'strip'>, 'stripIn' | 'bathTime'> {
+    const { developer } = stripTimes(this.#lab.state.machines[machine.id], machine, stripIn)
+    return { stripIn: new Date(stripIn).toISOString(), ...(developer ? { bathTime: new Date(developer.middle).toISOString() } : {}) }
   }
 
   /** A reading, and what follows where it is out: the repeat, and if that agrees the correction up to its re-check. */

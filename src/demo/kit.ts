@@ -25,6 +25,9 @@ export const reading = (given: Given<z.input<typeof readingCheck>>): WrittenChec
 export const look = (given: Given<z.input<typeof lookCheck>>): WrittenCheck => ({ kind: 'look', ...startingValue(given) })
 export const strip = (given: Given<z.input<typeof stripCheck>>): WrittenCheck => ({ kind: 'strip', ...startingValue(given) })
 
+/** A wedge of half a stop a step, thinnest first, as relative log exposure below its last step: √2 a step is 0.15 (from memory). */
+export const wedge = Array.from({ length: 21 }, (_, index) => ({ name: String(index + 1), logExposure: Number(((index - 20) * 0.15).toFixed(2)) }))
+
 export const every = (minutes: number, graceMinutes: number): Schedule => ({ kind: 'interval', minutes, graceMinutes })
 export const eachDay: Schedule = every(24 * 60, 120)
 export const eachShift = (afterMinutes: number, graceMinutes = 60): Schedule => ({ kind: 'shift', afterMinutes, graceMinutes })

@@ -1,4 +1,4 @@
-import { around, atEach, eachDay, eachShift, every, instruments, look, reading, strip, type WrittenCheck } from './kit.ts'
+import { around, atEach, eachDay, eachShift, every, instruments, look, reading, strip, wedge, type WrittenCheck } from './kit.ts'
 import { and, archiveTraining, armyProcessors, colourPrintManual, commonPractice, fixingPaper, fromMemory, navyBasic, navyControl, printFilmSheet, spliceArticle } from './sources.ts'
 
 const feed: WrittenCheck[] = [
@@ -157,6 +157,7 @@ const afterFixing: WrittenCheck[] = [
   strip({
     id: 'neg-1-strip', station: 'neg-1-strips', name: 'Control strip', schedule: every(120, 30),
     how: 'Between rolls, so that it sees the same bath. It is read one pass later.',
+    steps: wedge, gamma: { by: 'greatestSlope' },
     figures: [
       { figure: 'baseFog', unit: 'D', step: 0.01, limits: around(0.25, 0.01, 0.02) },
       { figure: 'speed', unit: 'log E', step: 0.01, limits: around(-2.1, 0.02, 0.04) },

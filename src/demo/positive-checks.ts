@@ -1,4 +1,4 @@
-import { around, eachDay, eachShift, every, instruments, look, reading, strip, type WrittenCheck } from './kit.ts'
+import { around, eachDay, eachShift, every, instruments, look, reading, strip, wedge, type WrittenCheck } from './kit.ts'
 import { and, archiveTraining, armyProcessors, colourPrintManual, commonPractice, fixingPaper, fromMemory, navyControl, printFilmSheet } from './sources.ts'
 
 export const positiveChecks: readonly WrittenCheck[] = [
@@ -72,6 +72,7 @@ export const positiveChecks: readonly WrittenCheck[] = [
   strip({
     id: 'pos-2-strip', station: 'pos-2-strips', name: 'Control strip', schedule: every(120, 30),
     how: 'Between rolls, so that it sees the same bath. It is read one pass later.',
+    steps: wedge, gamma: { by: 'printControl' },
     figures: [
       { figure: 'baseFog', unit: 'D', step: 0.01, limits: around(0.05, 0.01, 0.02) },
       { figure: 'speed', unit: 'log E', step: 0.01, limits: around(-1.8, 0.02, 0.04) },

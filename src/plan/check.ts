@@ -60,11 +60,28 @@ export type ReadingCheck = z.infer<typeof readingCheck>
 export const lookCheck = z.strictObject({ ...common, kind: z.literal('look'), right: z.string(), wrong: z.string() })
 export type LookCheck = z.infer<typeof lookCheck>
 
+/** A step of the control strip. Log exposure may be relative: its increment belongs to the tablet, not to the program. */
+export const stripStep = z.strictObject({
+  name: z.string().check(z.regex(/^(?!constructor$)[^;,\s"'#][^;,"'#\t\r\n]{0,23}$/)),
+  logExposure: z.optional(z.number().check(z.minimum(-10), z.maximum(10))),
+})
+
 export const stripCheck = z.strictObject({
   ...common,
   kind: z.literal('strip'),
-  /** Strip figures with limits: base + fog, speed point, gamma, densities of named steps. */
+  /**
+   * Strip figures with limits: `baseFog`, `speed`, `gamma`, `averageGradient`, `dMax`, `contrast`, or the density of a step by its name.
+   * Where a batch of strips has aims of its own, the limits lie as far about those.
+   */
   figures: z.array(z.strictObject({ figure: z.string(), unit: z.string(), step: z.number(), limits })),
+  /** The steps that are read, thinnest first; with log exposures they make a curve. Without steps the figures themselves are keyed. */
+  steps: z.optional(z.array(stripStep).check(z.minLength(2), z.maxLength(60))),
+  /** The definition by which gamma is taken: on one strip they differ by several per cent. The greatest slope, where none is named. */
+  gamma: z.optional(
+    z.strictObject({ by: z.enum(['greatestSlope', 'betweenDensities', 'printControl']), fromDensity: z.optional(z.number()), toDensity: z.optional(z.number()) }),
+  ),
+  /** Two steps whose difference stands for contrast. */
+  contrast: z.optional(z.strictObject({ upper: z.string(), lower: z.string() })),
 })
 export type StripCheck = z.infer<typeof stripCheck>
 

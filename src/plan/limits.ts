@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { above, below } from '../science/decimal.ts'
+import { above, below, tidy } from '../science/decimal.ts'
 
 /**
  * Aim, warning and action limits of a reading, as in control-chart practice (ISO 7870). A side that is absent is open:
@@ -13,6 +13,16 @@ export const limits = z.strictObject({
   actionHigh: z.optional(z.number()),
 })
 export type Limits = z.infer<typeof limits>
+
+/** The same limits about another aim: each keeps its distance. */
+export const limitsAbout = (given: Limits, aim: number): Limits => {
+  const moved: Limits = { aim }
+  for (const side of ['warningLow', 'warningHigh', 'actionLow', 'actionHigh'] as const) {
+    const at = given[side]
+    if (at !== undefined) moved[side] = tidy(at - given.aim + aim)
+  }
+  return moved
+}
 
 export type Verdict = 'IN' | 'WARN' | 'ACT'
 

@@ -6,6 +6,7 @@ import type { Line } from './line.ts'
 import { machines, type Machines } from './machines.ts'
 import type { Plans } from './plans.ts'
 import type { Projection } from './projection.ts'
+import { strips, type Strips } from './strips.ts'
 
 /** Everything that the screens know of the laboratory, folded from the log. */
 export interface LabState {
@@ -14,6 +15,7 @@ export interface LabState {
   checks: Checks
   exceptions: Exceptions
   holds: Holds
+  strips: Strips
 }
 
 /** What the fold changes line by line; the plans stand apart, as they are known throughout the log. */
@@ -22,11 +24,11 @@ export interface Folded extends Omit<LabState, 'plans'> {
   prunedDay: number
 }
 
-const projections: { [K in Exclude<keyof Folded, 'prunedDay'>]: Projection<Folded[K]> } = { machines, checks, exceptions, holds }
+const projections: { [K in Exclude<keyof Folded, 'prunedDay'>]: Projection<Folded[K]> } = { machines, checks, exceptions, holds, strips }
 const names = Object.keys(projections) as (keyof typeof projections)[]
 
 /** Raised whenever a fold gives another state for the same log: a snapshot of another version is not used. */
-export const foldVersion = 1
+export const foldVersion = 2
 
 const dayMilliseconds = 86_400_000
 /** Closed exceptions, released holds and runs of the machines are in the state for this long; in the log for ever. */
@@ -37,6 +39,7 @@ export const emptyFold = (): Folded => ({
   checks: checks.start(),
   exceptions: exceptions.start(),
   holds: holds.start(),
+  strips: strips.start(),
   prunedDay: 0,
 })
 

@@ -105,7 +105,7 @@ const verdictBlockers = ({ lines, plans }: Around): Blocker[] =>
     const given =
       line.kind === 'reading'
         ? check?.kind === 'reading' && judge(check.limits, line.data.value).verdict
-        : check?.kind === 'strip' && judgeStrip(check, line.data.figures).verdict
+        : check?.kind === 'strip' && judgeStrip(check, line.data.figures, line.data.aims).verdict
     return given && given !== line.data.verdict ? [{ code: 'verdictDiffers', ref: line.id }] : []
   })
 

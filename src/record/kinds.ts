@@ -11,10 +11,11 @@ import { run } from './kinds/run.ts'
 import { countersign, handover, signOff } from './kinds/sign-off.ts'
 import { skip } from './kinds/skip.ts'
 import { strip } from './kinds/strip.ts'
+import { stripBatch } from './kinds/strip-batch.ts'
 
 /** Every kind of entry, with the schema of its data. A new kind is a file and a line here. */
 export const kinds = {
-  reading, look, skip, strip, add, caution, hold, release, run, note, photo, amend, withdraw, close, signOff, countersign, handover, plan,
+  reading, look, skip, strip, stripBatch, add, caution, hold, release, run, note, photo, amend, withdraw, close, signOff, countersign, handover, plan,
 } as const
 
 export type Kind = keyof typeof kinds

@@ -35,6 +35,7 @@ import { silverCurrent } from './silver/current.ts'
 import { silverLoad } from './silver/load.ts'
 import { silverPlate } from './silver/plate.ts'
 import { stripCompare } from './strip/compare.ts'
+import { stripCrossover } from './strip/crossover.ts'
 import { stripCurve } from './strip/curve.ts'
 import { stripDensity } from './strip/density.ts'
 import { stripIsoSpeed } from './strip/iso-speed.ts'
@@ -100,6 +101,7 @@ export const catalogue: readonly AnyCalculation[] = [
   stripCurve,
   stripIsoSpeed,
   stripCompare,
+  stripCrossover,
   stripDensity,
   printLights,
   // Control charts

@@ -95,7 +95,7 @@ export class LabLog extends Log {
   }
 
   strip(check: string, verdict: 'IN' | 'WARN' | 'ACT', at: number): EntryId {
-    return this.say({ kind: 'strip', data: { check: check as CheckId, plan: this.planId, densities: {}, figures: { gamma: 0.65 }, verdict }, at })
+    return this.say({ kind: 'strip', data: { check: check as CheckId, plan: this.planId, densities: {}, figures: { baseFog: 0.25, speed: -2.1, gamma: 0.65 }, verdict }, at })
   }
 
   acid(exception: EntryId | undefined, at: number, more: Partial<DataOf<'add'>> = {}, said: { dev?: DeviceId } = {}): EntryId {

@@ -142,6 +142,7 @@ export const tolerances: Readonly<Record<string, Readonly<Record<string, number>
   'strip.isoSpeed': { densityDifference: 3.5e-7, speedLogExposure: 1e-12 },
   'strip.isoSpeed @ speeds': { arithmeticSpeed: 0.0045, nearestArithmeticSpeed: 1e-12, logarithmicSpeedDegrees: 1e-12 },
   'strip.compare': { deviations: 1e-12, aims: 1e-12, contrastAim: 1e-12, contrastDeviation: 1e-12 },
+  'strip.crossover': { newAims: 1e-12, processRuns: 1e-12, widestSpread: 1e-12 },
   'strip.density': { density: 3e-7 },
   'kernel.strip.straightLine': { slope: 1e-12, intercept: 1e-12, residual: 1e-12, slopeStandardError: 1e-12, interceptStandardError: 1e-12 },
   'print.lights': { lights: 1e-12, exposureFactor: 4.5e-7, 'choices.lights': 1e-12, 'choices.densityLeft': 1e-12 },

@@ -6,7 +6,7 @@ import type { Ledger } from '../../projections/ledger.ts'
 export const knownOf = (ledger: Ledger, exception: Exception, lots: Readonly<Record<string, string>>): Known => {
   const line = [...exception.marks].reverse().map(({ id }) => ledger.line(id)).find((it) => it?.kind === 'strip')
   return {
-    ...(line?.kind === 'strip' ? { stripFigures: line.data.figures } : {}),
+    ...(line?.kind === 'strip' ? { stripFigures: line.data.figures, ...(line.data.aims ? { stripAims: line.data.aims } : {}) } : {}),
     ...(Object.keys(lots).length ? { lots } : {}),
   }
 }
