@@ -1,11 +1,14 @@
+import { readFileSync, writeFileSync } from 'node:fs'
 import { catalogue } from '../../src/science/catalogue.ts'
 import { groupedBy, truthCases, type TruthCase } from './cases.ts'
 import { isWithin, measure, type Measured, type Miss } from './measure.ts'
+import { between, condensedTable, markers, short } from './readme.ts'
 
-/** Prints, as markdown, how far the catalogue lies from published values. Exits 1 when a case misses that is not listed as disagreeing. */
+/**
+ * Prints, as markdown, how far the catalogue lies from published values. Exits 1 when a case misses that is not listed as
+ * disagreeing. With --readme the condensed table goes into README.
+ */
 type Row = { it: TruthCase; measured: Measured }
-
-const short = (number: number): string => (number === 0 ? '0' : Number(number.toPrecision(2)).toString())
 
 const rank = (id: string): number => {
   const index = catalogue.findIndex((entry) => entry.id === id)
@@ -54,3 +57,8 @@ const fields = rows.reduce((sum, { measured }) => sum + measured.numbers.length,
 console.log(`\n${rows.length} cases, ${fields} numbers, ${disagreeing.length} disagreements listed, ${unheld.length} misses.`)
 for (const { it } of unheld) console.log(`Missed: ${it.file} ${it.id}`)
 if (unheld.length > 0) process.exitCode = 1
+
+if (process.argv.includes('--readme')) {
+  const readme = new URL('../../README.md', import.meta.url)
+  writeFileSync(readme, between(readFileSync(readme, 'utf8'), markers, condensedTable()))
+}

@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { catalogue } from '../../src/science/catalogue.ts'
 import { groupedBy, truthCases } from './cases.ts'
 import { isWithin, measure, tableKey } from './measure.ts'
+import { between, condensedTable, markers } from './readme.ts'
 import { tolerances } from './tolerances.ts'
 
 const cases = truthCases()
@@ -36,5 +38,10 @@ describe('the truth', () => {
   it('holds every calculation of the catalogue against at least one value', () => {
     const held = new Set(cases.map(({ calculation }) => calculation))
     expect(catalogue.map(({ id }) => id).filter((id) => !held.has(id))).toEqual([])
+  })
+
+  it('stands in README as it is today (npm run truth -- --readme writes it)', () => {
+    const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
+    expect(readme).toBe(between(readme, markers, condensedTable()))
   })
 })
