@@ -5,6 +5,7 @@ import { createClock } from './device/clock.ts'
 import { createIdbStore } from './device/idb-store.ts'
 import type { Live } from './device/live.ts'
 import { webLocks } from './device/locks.ts'
+import type { MeterReader } from './device/meter-reader.ts'
 import { createNews } from './device/news.ts'
 import { openPhone } from './device/open-phone.ts'
 import { askToPersist, probeStore, readStorage, storageReport } from './device/storage.ts'
@@ -105,6 +106,8 @@ const start = async (): Promise<void> => {
     void measure().catch(onFault)
   })
 
+  const trustScript = createTrustScript()
+  let reader: MeterReader | undefined
   const words = signal(firstWords)
   const app: App = {
     phone,
@@ -130,6 +133,10 @@ const start = async (): Promise<void> => {
         device.sender.nudge('start')
       },
     }),
+    reader: async () => {
+      reader ??= (await import('./ui/boot/reader-of.ts')).readerOf(trustScript)
+      return reader
+    },
     archive: async () => (await import('./ui/boot/archive-of.ts')).archiveOf(device),
     theme,
     settingUp: signal(undefined),
@@ -170,7 +177,7 @@ const start = async (): Promise<void> => {
   )
   device.sender.nudge('start')
 
-  updates.current = await registerServiceWorker({ trustScript: createTrustScript(), reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
+  updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   updates.current.onWaiting(() => (update.value = { apply: () => updates.current?.apply() }))
   navigator.serviceWorker?.addEventListener('message', ({ data }: MessageEvent<{ type?: unknown; path?: unknown } | null>) => {
     if (data?.type === 'show' && typeof data.path === 'string') app.router.go(data.path)

@@ -1,5 +1,7 @@
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
 import { defineConfig, type Plugin } from 'vite'
 import { VitePWA, type ManifestOptions } from 'vite-plugin-pwa'
 
@@ -31,27 +33,43 @@ const manifest: Partial<ManifestOptions> = {
 }
 
 /**
- * The meter reader's engine, as it comes, under /reader/. Some 4 MB: outside the precache, fetched when a person agrees to it. The
- * version is in the path, so what a phone has kept never stands in for another.
+ * The meter reader under /reader/: its engine as it comes, its model, its start script. Some 4 MB, outside the precache, fetched when a
+ * person agrees to it. Version or content is in each path, so what a phone has kept never stands in for another. The page learns paths
+ * and sizes as `__READER__`.
  */
-const readerEngine = (): Plugin => ({
-  name: 'reader-engine',
-  apply: 'build',
-  generateBundle() {
-    const versionOf = (name: string): string => (JSON.parse(readFileSync(`${top}node_modules/${name}/package.json`, 'utf8')) as { version: string }).version
-    const files = [
-      ['tesseract.js', 'dist/worker.min.js'],
-      ['tesseract.js-core', 'tesseract-core-simd-lstm.wasm.js'],
-      ['tesseract.js-core', 'tesseract-core-lstm.wasm.js'],
-    ] as const
-    for (const [name, file] of files)
-      this.emitFile({
-        type: 'asset',
-        fileName: `reader/${name}-${versionOf(name)}/${file.split('/').at(-1)}`,
-        source: readFileSync(`${top}node_modules/${name}/${file}`),
+const readerPlugin = (): Plugin => {
+  const versionOf = (name: string): string => (JSON.parse(readFileSync(`${top}node_modules/${name}/package.json`, 'utf8')) as { version: string }).version
+  const file = (source: string, name: (sha256: string) => string) => {
+    const bytes = readFileSync(`${top}${source}`)
+    const sha256 = createHash('sha256').update(bytes).digest('hex')
+    // `bytes` as it is kept, `sent` as it comes over the network.
+    return { path: `/reader/${name(sha256)}`, source: bytes, sha256, bytes: bytes.length, sent: gzipSync(bytes).length }
+  }
+  const engine = (name: string, script: string) => file(`node_modules/${name}/${script}`, () => `${name}-${versionOf(name)}/${script.split('/').at(-1)}`)
+  const files = {
+    start: file('src/device/reader-start.js', (sha256) => `start-${sha256.slice(0, 8)}.js`),
+    worker: engine('tesseract.js', 'dist/worker.min.js'),
+    core: engine('tesseract.js-core', 'tesseract-core-simd-lstm.wasm.js'),
+    plainCore: engine('tesseract.js-core', 'tesseract-core-lstm.wasm.js'),
+    model: file('src/reader/model/figures.traineddata', (sha256) => `figures-${sha256.slice(0, 8)}.traineddata`),
+  }
+  const told = Object.fromEntries(Object.entries(files).map(([name, { source: _, ...it }]) => [name, it]))
+  return {
+    name: 'reader',
+    config: () => ({ define: { __READER__: JSON.stringify(told) } }),
+    configureServer({ middlewares }) {
+      middlewares.use((request, response, next) => {
+        const asked = Object.values(files).find(({ path }) => path === request.url)
+        if (!asked) return next()
+        response.setHeader('Content-Type', asked.path.endsWith('.js') ? 'text/javascript' : 'application/octet-stream')
+        response.end(asked.source)
       })
-  },
-})
+    },
+    generateBundle() {
+      for (const { path, source } of Object.values(files)) this.emitFile({ type: 'asset', fileName: path.slice(1), source })
+    },
+  }
+}
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
@@ -71,7 +89,7 @@ export default defineConfig({
     license: { fileName: 'licences.md' },
   },
   plugins: [
-    readerEngine(),
+    readerPlugin(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: '../sw',

@@ -21,6 +21,9 @@ registerRoute(
   ({ request }) => optionalFile(request),
 )
 
+// The page that installs it is served by it at once: a phone may lose the network in its first minute.
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
+
 self.addEventListener('sync' as 'message', (event) => {
   const { tag, waitUntil } = event as unknown as SyncEvent
   if (tag === sendTag) waitUntil.call(event, sendInBackground())

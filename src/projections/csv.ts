@@ -1,7 +1,11 @@
 /** What a spreadsheet would take for a formula; a number may begin with a sign. */
 const isFormula = (text: string): boolean => /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+([.,]\d+)?$/.test(text)
 
-const cell = (value: string | number | undefined): string => {
+/** A text of the program's own making, such as a signature, goes as it is. */
+export type Cell = string | number | undefined | { asIs: string }
+
+const cell = (value: Cell): string => {
+  if (typeof value === 'object') return value.asIs
   const text = value === undefined ? '' : String(value)
   // Words keyed by anybody are opened by a supervisor's spreadsheet, which would run them.
   const safe = isFormula(text) ? `'${text}` : text
@@ -14,4 +18,4 @@ const cell = (value: string | number | undefined): string => {
  *
  * @example csvText([['check', 'value'], ['pH, fixing', 4.5]]) // 'check,value\r\n"pH, fixing",4.5\r\n'
  */
-export const csvText = (rows: readonly (readonly (string | number | undefined)[])[]): string => rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
+export const csvText = (rows: readonly (readonly Cell[])[]): string => rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')

@@ -2,7 +2,7 @@ import { personOf } from '../plan/find.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { EntryId } from '../record/ids.ts'
 import { quantities } from '../science/units.ts'
-import { csvText } from './csv.ts'
+import { csvText, type Cell } from './csv.ts'
 import type { Line } from './line.ts'
 
 /** Columns of the export: times are ISO 8601 with offset, units are UCUM codes. */
@@ -10,7 +10,7 @@ const columns = [
   'time', 'entered', 'received', 'kind', 'machine', 'station', 'what', 'keyed', 'value', 'unit', 'verdict', 'lot', 'text', 'person', 'person_id', 'device', 'seq', 'state', 'late', 'id',
   'hash', 'signature',
 ] as const
-type Row = Partial<Record<(typeof columns)[number], string | number>>
+type Row = Partial<Record<(typeof columns)[number], Exclude<Cell, undefined>>>
 
 interface Around {
   plan: LabPlan
@@ -40,7 +40,7 @@ const rowOf = (line: Line, { plan, late, signatureOf }: Around): Row => {
     late: late.has(line.id) ? 'yes' : 'no',
     id: line.id,
     hash: line.h,
-    ...(signature ? { signature } : {}),
+    ...(signature ? { signature: { asIs: signature } } : {}),
   }
 }
 

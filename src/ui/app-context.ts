@@ -1,6 +1,8 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
+import type { MeterReader } from '../device/meter-reader.ts'
+import type { Photo } from '../device/photo.ts'
 import type { PersonId } from '../plan/ids.ts'
 import type { Ledger } from '../projections/ledger.ts'
 import type { Lab, LabState } from '../projections/lab.ts'
@@ -33,8 +35,8 @@ export interface Phone {
     /** Milliseconds on a clock that never runs backwards while the page lives. */
     mono(): number
   }
-  /** By whoever has the phone in hand, unless the invented past of a demo laboratory says otherwise. */
-  append<K extends Kind>(kind: K, data: DataOf<K>, by?: PersonId): Promise<EntryId>
+  /** By whoever has the phone in hand, unless the invented past of a demo laboratory says otherwise. Photos are kept in the same write. */
+  append<K extends Kind>(kind: K, data: DataOf<K>, beside?: { by?: PersonId; photos?: readonly Photo[] }): Promise<EntryId>
   /** What is half done: a reading being keyed, an open round. Kept so that a dead battery costs nothing. */
   drafts: {
     get(key: string): Promise<unknown>
@@ -77,6 +79,8 @@ export interface App {
   office: Office
   /** The record below the fold: sealed entries and keys. Fetched when first asked for. */
   archive(): Promise<Archive>
+  /** The meter reader behind the camera. Its code is fetched when first asked for; its files, once a person agrees. */
+  reader(): Promise<MeterReader>
   theme: Signal<Theme>
   /** A laboratory is being written into the record: how much of it is there. The gate waits until it is whole. */
   settingUp: Signal<{ done: number; of: number } | undefined>

@@ -31,12 +31,13 @@ const screens: Record<string, ComponentType> = {
   menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
   scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
   at: lazy(() => import('./labels/at-screen.tsx').then((it) => it.AtScreen)),
+  splice: lazy(() => import('./splice/splice-screen.tsx').then((it) => it.SpliceScreen)),
   safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
   emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now', scan: 'now', at: 'now' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now', scan: 'now', at: 'now', splice: 'now' }
 
 export const AppShell = () => {
   const { router } = useApp()

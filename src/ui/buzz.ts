@@ -1,6 +1,7 @@
 /** What the hand feels when the ear is deaf with pumps: one pattern for each event, in ms on and off. */
 const patterns = {
   key: [8],
+  second: [50],
   saved: [20, 40, 20],
   warn: [60, 60, 60],
   act: [180, 90, 180],

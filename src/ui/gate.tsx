@@ -17,7 +17,8 @@ const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
   const { office, plan, person, trouble, router, settingUp } = useApp()
-  if (router.here.value.place === 'emergency') return <AppShell />
+  // A held tail does not wait for a PIN; a splice shows nothing of the record.
+  if (router.here.value.place === 'emergency' || (router.here.value.place === 'splice' && plan.value)) return <AppShell />
   // Without a secure context there are no keys: nothing that could be signed or sent.
   if (router.here.value.place === 'setup' || !isSecureContext) return <Setup />
   const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null ? Who : undefined

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import type { Photo } from '../device/photo.ts'
 import type { EntryId } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
 import { useApp, useWords } from './app-context.ts'
@@ -6,7 +7,7 @@ import type { SavingProblem } from './words/en/saving.ts'
 
 export interface Saving {
   /** The id once it is on the disk; undefined when it was not saved, and then `problem` says why. */
-  save<K extends Kind>(kind: K, data: DataOf<K>): Promise<EntryId | undefined>
+  save<K extends Kind>(kind: K, data: DataOf<K>, photos?: readonly Photo[]): Promise<EntryId | undefined>
   /** While the write is under way: a second press does nothing. */
   busy: boolean
   problem: { code: SavingProblem; detail: string } | undefined
@@ -29,12 +30,12 @@ export const useSaving = (): Saving => {
     busy,
     problem,
     clear: () => setProblem(undefined),
-    save: async (kind, data) => {
+    save: async (kind, data, photos = []) => {
       if (busy) return undefined
       setBusy(true)
       setProblem(undefined)
       try {
-        return await phone.append(kind, data)
+        return await phone.append(kind, data, { photos })
       } catch (thrown) {
         setProblem(problemOf(thrown, words.saving.problems))
         return undefined

@@ -18,7 +18,7 @@ import { wipeAnswer, wipeRequest } from './wipe.ts'
  * | enrol         | POST   /api/v1/enrol                | anyone with a one-time code  | enrolRequest → receipt              | codeUnknown codeUsed tooMany unauthorised  |
  * | enrolAgain    | POST   /api/v1/enrol/again          | holder of this server's receipt | enrolAgainRequest → receipt      | unauthorised revoked retired quarantined   |
  * | me            | GET    /api/v1/me                   | device, in any state         | → meAnswer                          |                                            |
- * | push          | POST   /api/v1/push                 | device, but not waiting      | pushRequest → pushAnswer            | notConfirmed; the rest is in its `error`   |
+ * | push          | POST   /api/v1/push                 | device, but not waiting      | pushRequest → pushAnswer            | notConfirmed, forbidden (another's dev); the rest is in its `error` |
  * | pull          | GET    /api/v1/pull                 | enrolled device              | pullQuery → pullAnswer              | epoch (detail: the new one)                |
  * | live          | GET    /api/v1/live                 | enrolled device              | → event stream of liveEvent         | tooMany                                    |
  * | report        | POST   /api/v1/report               | device, in any state         | reportRequest → reportAnswer        |                                            |
@@ -87,7 +87,7 @@ export const routes = {
   me: { method: 'GET', path: '/api/v1/me', who: 'anyDevice', says: 'What the server knows of the asking device', answer: meAnswer, refuses: [] },
   push: {
     method: 'POST', path: '/api/v1/push', who: 'notWaiting', says: 'Consecutive entries of the asking device',
-    request: pushRequest, answer: pushAnswer, refuses: ['notConfirmed', 'unknownVersion'],
+    request: pushRequest, answer: pushAnswer, refuses: ['notConfirmed', 'unknownVersion', 'forbidden'],
   },
   pull: { method: 'GET', path: '/api/v1/pull', who: 'enrolled', says: 'A page of the record in its order', query: pullQuery, answer: pullAnswer, refuses: ['epoch'] },
   live: { method: 'GET', path: '/api/v1/live', who: 'enrolled', says: 'Tells when there is something to pull', answer: 'events', refuses: ['tooMany'] },

@@ -54,17 +54,29 @@ export class Phone {
   #context: BrowserContext | undefined
   #page: Page | undefined
 
-  constructor(readonly origin: string) {}
+  constructor(
+    readonly origin: string,
+    /** Flags of every browser of this phone, such as those of a fake camera. */
+    private readonly more: readonly string[] = [],
+  ) {}
 
-  async open(path = '/'): Promise<Page> {
+  /** The page that was opened last. */
+  get page(): Page {
+    if (!this.#page) throw new Error('the phone is closed')
+    return this.#page
+  }
+
+  /** `more`: flags of this browser only. */
+  async open(path = '/', more: readonly string[] = []): Promise<Page> {
     const context = await chromium.launchPersistentContext(this.profile, {
-      executablePath, headless: true, args: [...flags, ...this.more], viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
+      executablePath, headless: true, args: [...flags, ...this.more, ...more], viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
     })
     this.#context = context
     await context.addInitScript(() => {
       addEventListener('securitypolicyviolation', (event) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`))
     })
     const page = context.pages()[0] ?? (await context.newPage())
+    this.#page = page
     page.on('pageerror', (error) => this.complaints.push(error.stack ?? error.message))
     page.on('console', (message) => {
       const text = message.text()
@@ -76,10 +88,10 @@ export class Phone {
   }
 
   /** As when the battery dies: no leave-taking. */
-    this.#page = page
   async close(): Promise<void> {
     await this.#context?.close()
     this.#context = undefined
+    this.#page = undefined
   }
 
   async end(): Promise<void> {
@@ -91,7 +103,6 @@ export class Phone {
 /** Goes to an address as a tap on a link does, without loading the page anew. */
 export const goTo = async (page: Page, path: string): Promise<void> => {
   await page.evaluate((to) => {
-    this.#page = undefined
     const link = document.createElement('a')
     link.href = to
     document.body.append(link)

@@ -58,14 +58,14 @@ describe('the table of a shift', () => {
   const wrong = log.say({ kind: 'note', data: { text: '=1+1, "so"', about: 'incident' }, at: start + 20 * minute })
   log.say({ kind: 'withdraw', data: { ref: wrong, why: 'not here' }, at: start + 21 * minute })
   const span = shiftAt(plan, start)
-  const table = read(shiftTable(linesOfShift(log.lab().ledger, span), { plan, late: new Set([wrong]), signatureOf: (id) => (id === reading ? 'sig' : undefined) }))
+  const table = read(shiftTable(linesOfShift(log.lab().ledger, span), { plan, late: new Set([wrong]), signatureOf: (id) => (id === reading ? '-sig_' : undefined) }))
   const [columns, ...rows] = table
   const cell = (row: number, column: string): string => rows[row]![columns!.indexOf(column)]!
 
   it('has a row for each entry, with time in the laboratory’s zone, unit by UCUM, hash and signature', () => {
     expect(rows.map((row) => row[columns!.indexOf('kind')])).toEqual(['reading', 'add', 'note', 'withdraw'])
     expect(cell(0, 'time')).toBe(Temporal.Instant.fromEpochMilliseconds(start + 2 * minute).toZonedDateTimeISO(plan.timeZone).toString({ timeZoneName: 'never', fractionalSecondDigits: 3 }))
-    expect([cell(0, 'keyed'), cell(0, 'unit'), cell(0, 'verdict'), cell(0, 'signature')]).toEqual(['4.92', '[pH]', 'ACT', 'sig'])
+    expect([cell(0, 'keyed'), cell(0, 'unit'), cell(0, 'verdict'), cell(0, 'signature')]).toEqual(['4.92', '[pH]', 'ACT', '-sig_'])
     expect(cell(0, 'hash')).toMatch(/^[0-9a-f]{64}$/)
     expect([cell(1, 'value'), cell(1, 'unit'), cell(1, 'lot')]).toEqual(['2350', 'mL', 'A 17'])
   })

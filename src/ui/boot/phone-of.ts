@@ -26,9 +26,9 @@ class NotSaved extends Error {
 /** The phone as the screens see it. */
 export const phoneOf = ({ device, clock, now, person, newId, onTrouble }: PhoneParts): Phone => ({
   clock: { now, mono: () => clock.monotonic() },
-  append: async (kind, data, by) => {
+  append: async (kind, data, { by, photos = [] } = {}) => {
     try {
-      const appended = await device.append(kind, data, { person: by ?? person() })
+      const appended = await device.append(kind, data, { person: by ?? person(), photos })
       if (appended.ok) return appended.saved.entry.id
       const { refusal } = appended
       throw new NotSaved(refusal.code, refusal.code === 'unfit' ? `${refusal.path}: ${refusal.detail}` : refusal.code)

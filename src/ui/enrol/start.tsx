@@ -40,7 +40,7 @@ export const Start = () => {
       const became = new Map<EntryId, EntryId>()
       for (const [done, draft] of drafts.entries()) {
         const { kind, data } = appendable(draft, became)
-        became.set(draft.id, await phone.append(kind, data, draft.person))
+        became.set(draft.id, await phone.append(kind, data, { by: draft.person }))
         if (done % 20 === 0) settingUp.value = { done, of: drafts.length }
       }
     } finally {

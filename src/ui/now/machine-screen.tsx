@@ -4,7 +4,7 @@ import { spanAt } from '../../projections/machines.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { timeText } from '../format.ts'
-import { Button } from '../parts/button.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
 import { NumberPad } from '../parts/number-pad.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
@@ -74,6 +74,7 @@ export const MachineScreen = () => {
           )}
         </div>
       ) : null}
+      {machine.reserveMetres !== undefined && span.metresPerMinute > 0 ? <LinkButton wide href={`/splice/${machine.id}`}>{words.now.splice}</LinkButton> : null}
       <HoldCard machine={machine} plan={inForce} />
     </Screen>
   )

@@ -8,6 +8,7 @@ import type { EntryId } from '../../record/ids.ts'
 import type { DataOf } from '../../record/kinds.ts'
 import { useApp } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
+import { asKeyed, type Read } from '../camera/read.ts'
 import { useSaving, type Saving } from '../saving.ts'
 import { useWords } from '../app-context.ts'
 import type { Asked } from './asked.ts'
@@ -28,7 +29,8 @@ export interface Saved {
 export interface Answering {
   saving: Saving
   saved: Saved | undefined
-  reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean }): Promise<void>
+  /** `read`: what the camera read, where it did; what stands on the pad counts, and the entry says whether the two are the same. */
+  reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean; read?: Read }): Promise<void>
   look(check: LookCheck, right: boolean): Promise<void>
   strip(check: StripCheck, densities: DataOf<'strip'>['densities']): Promise<void>
   skip(check: Check, due: number, reason: DataOf<'skip'>['reason'], remark: string): Promise<void>
@@ -81,12 +83,17 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
   return {
     saving,
     saved,
-    reading: async (check, { value, keyed, secondLook }) => {
+    reading: async (check, { value, keyed, secondLook, read }) => {
       const before = recent(check)
       const { verdict } = judge(check.limits, value)
-      const id = await saving.save('reading', {
-        ...shared(check), value, keyed, unit: check.unit, how: 'keyed', verdict, ...(secondLook ? { secondLook } : {}),
-      })
+      const id = await saving.save(
+        'reading',
+        {
+          ...shared(check), value, keyed, unit: check.unit, how: read && keyed === asKeyed(read.text) ? 'read' : 'keyed', verdict,
+          ...(secondLook ? { secondLook } : {}), ...(read ? { seen: { text: read.text, certain: read.certain } } : {}),
+        },
+        read ? [read.photo] : [],
+      )
       await keep(id, check, { kind: 'reading', verdict, value, keyed }, before)
     },
     look: async (check, right) => {

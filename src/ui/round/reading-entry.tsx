@@ -4,9 +4,15 @@ import { parseKeyed, type KeyedProblem } from '../../rounds/keyed.ts'
 import { secondLook, type SecondLook } from '../../rounds/second-look.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
+import { MarkedNumber } from '../camera/marked-number.tsx'
+import { asKeyed, shifted } from '../camera/read.ts'
+import { ReadLine } from '../camera/read-line.tsx'
+import { useRead } from '../camera/use-read.ts'
 import { decimalsOf, numberText } from '../format.ts'
+import { CameraSheet } from '../camera/camera-sheet.tsx'
 import { BathGauge } from '../parts/bath-gauge.tsx'
 import { Button } from '../parts/button.tsx'
+import { CameraIcon } from '../parts/icons.tsx'
 import { NumberPad } from '../parts/number-pad.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { Screen } from '../screen.tsx'
@@ -34,7 +40,12 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
   const unit = check.unit === '1' ? '' : check.unit
   const text = (value: number): string => numberText(value, decimals)
 
-  const keep = (given: { value: number; keyed: string; secondLook: boolean }): void => void answering.reading(check, given)
+  const { read, take } = useRead(check.id, half.keyed === '')
+  const [isReading, setReading] = useState(false)
+  // The phone stays dark near open film, and what was noted on paper stands on no display any more.
+  const mayRead = !check.darkWork && rounds.noted.value[check.id] === undefined
+
+  const keep = (given: { value: number; keyed: string; secondLook: boolean }): void => void answering.reading(check, { ...given, ...(read ? { read } : {}) })
   const save = (): void => {
     const parsed = parseKeyed(half.keyed, { decimals, low: check.instrument.low, high: check.instrument.high })
     if (!parsed.ok) {
@@ -63,7 +74,13 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
       <div class="reading">
         <BathGauge limits={limits} name={words.round.check.gauge(check.name, undefined)} />
         <div class="number">
-          <output class={`keyed${half.keyed.length > 5 ? ' long' : ''}`} aria-live="polite">{half.keyed || <span class="cursor" role="img" aria-label={words.round.check.empty} />}</output>
+          <div class="keyed-row">
+            <output class={`keyed${half.keyed.length > 5 ? ' long' : ''}`} aria-live="polite">
+              {half.keyed === '' ? <span class="cursor" role="img" aria-label={words.round.check.empty} /> : read && half.keyed === asKeyed(read.text) ? <MarkedNumber text={half.keyed} doubtful={shifted(read)} /> : half.keyed}
+            </output>
+            {mayRead ? <button type="button" class="read-button" aria-label={words.camera.openName} onClick={() => setReading(true)}><CameraIcon />{words.camera.open}</button> : null}
+          </div>
+          {read ? <ReadLine read={read} keyed={half.keyed} /> : null}
           <p>{unit} <span class="quiet">{words.round.check.aim(text(limits.aim))}</span></p>
           <p class="small quiet">{words.round.check.limits(low, high)}</p>
           {check.settleSeconds ? (
@@ -74,6 +91,17 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
       {problem ? <p class="problem" role="alert">{problems[problem.code](problem as never)}</p> : null}
       <NumberPad value={half.keyed} onChange={change} onEnter={save} decimals={decimals} minus={check.instrument.low < 0} names={words.pad} />
       <EntryTools check={check} due={due} answering={answering} half={half} onHalf={onHalf} onNoted={onNoted} />
+      {isReading ? (
+        <CameraSheet
+          check={check}
+          onClose={() => setReading(false)}
+          onRead={(it) => {
+            setReading(false)
+            take(it)
+            change(asKeyed(it.text))
+          }}
+        />
+      ) : null}
       {doubt ? (
         <SecondLookSheet
           check={check}

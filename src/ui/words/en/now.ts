@@ -4,6 +4,7 @@ export const now = {
   title: 'Now',
   /** A tank label, beside the next thing to do. */
   scan: 'Scan',
+  splice: 'Splice: time from the elevator',
   noPlan: {
     title: 'No lab plan on this phone yet',
     more: 'It comes from the server with the first exchange. Until then there is nothing to check here.',

@@ -1,0 +1,23 @@
+export const splice = {
+  title: 'Splice',
+  window: 'Time for the splice',
+  sum: (reserve: string, speed: string): string => `${reserve} in the elevator at ${speed}`,
+  more: 'Join made up and checked beforehand, clip at hand. Hold the tail, press, join, check it, let go.',
+  hold: 'Tail held: start',
+  reserve: 'Film in the elevator',
+  otherReserve: 'The elevator is not full',
+  noReserve: 'Key how much film the elevator holds.',
+  stands: 'The machine takes no film',
+  standsMore: 'At a standstill nothing runs out. Key the speed at the machine when it runs.',
+  states: {
+    ample: 'Join',
+    hurry: 'Hurry',
+    lastSeconds: 'Begin no join now: let go, or slow the machine',
+    empty: 'The elevator is empty. Let go or stop the feed before film breaks',
+    unknown: 'Nobody knows how long it has been held. Look at the elevator',
+  },
+  released: 'Joined and let go',
+  over: 'It is over',
+  writeDown: 'Write it in the log',
+  incident: 'The elevator ran empty during a splice.',
+}

@@ -1,0 +1,280 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import jsQR from 'jsqr'
+import type { Page } from 'playwright-core'
+import sharp from 'sharp'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { demoLab } from '../../src/demo/lab.ts'
+import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
+import { Phone as Device } from '../server/phone.ts'
+import { found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
+
+const supervisor = 'Rosa Kern'
+const operator = 'Marta Quintela'
+const passphrase = 'silver nitrate in the dark'
+const pin = '2468'
+
+/** The laboratory's clock stands at 14:40 of its next such minute: the late shift has begun, the early one can be signed. */
+const plan = demoLab()
+const zoned = Temporal.Now.zonedDateTimeISO(plan.timeZone)
+const wanted = zoned.withPlainTime('14:40')
+const aheadMs = (Temporal.ZonedDateTime.compare(wanted, zoned) > 0 ? wanted : wanted.add({ days: 1 })).epochMilliseconds - zoned.epochMilliseconds
+const early: ShiftSpan = shiftAt(plan, Date.now() + aheadMs - 60 * 60_000)
+const night: ShiftSpan = shiftAt(plan, early.from - 1)
+const pathOf = ({ date, shift }: ShiftSpan): string => `/shift/${date}/${shift.id}`
+
+const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { level: 1, name }).waitFor()
+
+/** The one who has the phone gives it on; whoever takes it finds the page where it was. */
+const takeOver = async (page: Page, person: string, title: string): Promise<void> => {
+  await page.getByRole('button', { name: person }).click()
+  await page.getByText(/PIN/).first().waitFor()
+  await keyIn(page, pin)
+  await press(page, 'Go on')
+  await heading(page, title)
+}
+
+const allSent = (page: Page): Promise<void> => page.getByText('All sent').first().waitFor({ timeout: 60_000 })
+const download = async (page: Page, name: RegExp): Promise<string> => {
+  const [file] = await Promise.all([page.waitForEvent('download'), press(page, name)])
+  return readFileSync(await file.path(), 'utf8')
+}
+const coverageText = (page: Page): Promise<string[]> => page.locator('.legend, .total').allInnerTexts()
+
+describe('a shift, from what blocks its signature to the proof of it', () => {
+  const lab = new Laboratory()
+  const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-shift-'))
+  /** A second phone, as the protocol sees it: what it says arrives when the test wants it to. */
+  let device: Device
+  let phone: Phone
+  let page: Page
+
+  const verify = (file: string) => spawnSync(process.execPath, ['--import', 'tsx', 'src/terminal/verify.ts', file], { encoding: 'utf8' })
+  const noted = (time: string): string => Temporal.PlainDate.from(early.date).toZonedDateTime({ timeZone: plan.timeZone, plainTime: time }).toInstant().toString({ fractionalSecondDigits: 3 })
+  /** Entries of the device, with the laboratory's clock: this process has its own. */
+  const say = async (kind: string, data: Record<string, unknown>, op = 'marta'): Promise<string> => {
+    const real = Date.now
+    Date.now = () => real() + aheadMs
+    try {
+      const sealed = device.entry(kind, data, op)
+      await device.push([sealed])
+      return sealed.entry.id
+    } finally {
+      Date.now = real
+    }
+  }
+  const stored = (kind: string): { status: string; why: string | null; body: string }[] => {
+    const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
+    try {
+      return record.prepare('select status, why, body from entries where kind = ? order by gseq').all(kind) as { status: string; why: string | null; body: string }[]
+    } finally {
+      record.close()
+    }
+  }
+
+  beforeAll(async () => {
+    await lab.start(aheadMs)
+    phone = new Phone(lab.origin)
+    page = await phone.open(`/#enrol=${lab.code}`)
+    await found(page, supervisor)
+    await allSent(page)
+    await goTo(page, '/menu/devices')
+    await page.getByLabel('Passphrase').fill(passphrase)
+    await press(page, 'Sign in to manage')
+    await press(page, 'Add a phone')
+    const code = await page.locator('.digits').innerText()
+    device = new Device((request) => fetch(request), lab.origin)
+    await device.enrol(code)
+    await press(page, 'Close')
+    await press(page, /A phone of a test/)
+    await press(page, 'They agree: let it in')
+    await page.getByText('in use').nth(1).waitFor()
+  })
+  afterAll(async () => {
+    await phone.end()
+    await lab.end()
+    rmSync(folder, { recursive: true, force: true })
+  })
+
+  // Where to leave a picture of what went wrong, for people.
+  afterEach(async ({ task }) => {
+    if (process.env['SHOTS'] && task.result?.state === 'fail') await page.screenshot({ path: join(process.env['SHOTS'], `${task.name.replaceAll(/\W+/g, '-')}.png`), fullPage: true })
+  })
+
+  it('lists first what stands in the way, and nobody signs over it', async () => {
+    // A hold that stands, and a reading taken back: its check was then missed.
+    await say('hold', { machine: 'pos-2', reason: 'Scratch on the base side', notedAt: noted('13:10') })
+    const readings = (await device.pullAll()).filter(({ entry }) => entry['kind'] === 'reading' && (entry['data'] as { check: string }).check === 'neg-1-dev-temp')
+    const at = ({ entry }: (typeof readings)[number]): string => (entry['data'] as { notedAt: string }).notedAt
+    const taken = readings.sort((a, b) => (at(a) < at(b) ? -1 : 1)).filter((it) => at(it) > noted('09:00') && at(it) < noted('10:30'))
+    expect(taken.length).toBeGreaterThan(1)
+    for (const { entry } of taken) await say('withdraw', { ref: entry.id, why: 'wrong machine' }, entry['op'] as string)
+
+    await goTo(page, '/shift')
+    await page.getByText(/^Early shift, .* is not signed yet$/).waitFor()
+    await page.getByRole('link', { name: 'To that shift' }).click()
+    await heading(page, 'Early shift')
+    expect(new URL(page.url()).pathname).toBe(pathOf(early))
+    await page.getByText('Machine held').waitFor({ timeout: 60_000 })
+    await page.getByText(/Missed, no reason given|missed on Negative/).first().waitFor()
+    await page.getByText('No handover given').waitFor()
+    const sign = page.getByRole('button', { name: /things to settle first$/ })
+    expect(await sign.getAttribute('aria-disabled')).toBe('true')
+    await sign.click({ force: true })
+    expect(await page.getByRole('dialog').count()).toBe(0)
+  })
+
+  it('settles each with the tap that it offers', async () => {
+    const missed = page.getByRole('button', { name: /Missed, no reason given|missed on Negative/ })
+    while (await missed.count()) {
+      await missed.first().click()
+      await page.getByRole('dialog').getByText('Nobody was free').click()
+      await page.getByRole('button', { name: /^Save the reason/ }).click()
+      await page.getByRole('dialog').waitFor({ state: 'detached' })
+    }
+    await page.getByRole('link', { name: /^Machine held/ }).click()
+    await press(page, 'Release the machine')
+    await page.getByLabel('Why may it run again?').fill('Roller cleaned, leader clean on both sides')
+    await holdLine(page, /^Release Press/)
+    await goTo(page, pathOf(early))
+    await page.getByText('Machine held').waitFor({ state: 'detached' })
+
+    await press(page, 'No handover given')
+    await page.getByRole('dialog').getByRole('button', { name: 'Hand over' }).click()
+    await page.getByText('Write what they must know', { exact: false }).waitFor()
+    await page.getByRole('dialog').getByRole('textbox').fill('Both machines run. Watch the fixing bath.')
+    await page.getByRole('dialog').getByRole('button', { name: 'Hand over' }).click()
+    // Whoever gave it cannot accept it: the tap hands the phone on.
+    await press(page, /^Handover not accepted/)
+    await takeOver(page, operator, 'Early shift')
+    expect(await page.getByRole('button', { name: 'Sign this shift' }).count()).toBe(0)
+    await press(page, /^Handover not accepted/)
+    await holdLine(page, /^I am Marta Quintela/)
+    await page.getByText('Everything is settled. A supervisor can sign.').waitFor()
+    expect(await page.getByRole('button', { name: 'Sign this shift' }).count()).toBe(0)
+    await press(page, 'Hand the phone to a supervisor')
+    await takeOver(page, supervisor, 'Early shift')
+  })
+
+  it('is signed with the passphrase, and shows under what name, when and with what meaning', async () => {
+    await press(page, 'Sign this shift')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByText('I have reviewed this shift, and I release it.').waitFor()
+    const lasting = dialog.getByLabel('Why the shift is released all the same')
+    await dialog.getByLabel('Your passphrase').waitFor({ timeout: 60_000 })
+    if (await lasting.count()) await lasting.fill('Looked at with the operators.')
+    await dialog.getByLabel('Your passphrase').fill('another passphrase')
+    await dialog.getByRole('button', { name: 'Sign', exact: true }).click()
+    await dialog.getByText('The passphrase is not right', { exact: false }).waitFor()
+    expect(stored('signOff')).toEqual([])
+    await dialog.getByLabel('Your passphrase').fill(passphrase)
+    await dialog.getByRole('button', { name: 'Sign', exact: true }).click()
+    await dialog.waitFor({ state: 'detached' })
+    await page.getByRole('heading', { name: 'Signed', level: 2 }).waitFor()
+    await page.getByText('Checked now: every entry under it is as it was signed.').waitFor()
+    await allSent(page)
+    const [signature] = stored('signOff')
+    expect(signature).toMatchObject({ status: 'valid', why: null })
+    const { data } = JSON.parse(signature!.body) as { data: { digest: string; provisional: boolean; proof: string; covers: Record<string, number>; head: object } }
+    expect(data).toMatchObject({ provisional: false, proof: expect.stringMatching(/^p1\./) as string, head: expect.any(Object) as object })
+    expect(Object.keys(data.covers)).toHaveLength(2)
+    expect(await page.locator('.card code').first().innerText()).toBe(data.digest.slice(0, 16).replace(/(.{4})(?=.)/g, '$1 '))
+  })
+
+  it('shows apart what comes later, changes nothing, and asks for a countersign', async () => {
+    const before = await coverageText(page)
+    const plans = (await device.pullAll()).filter(({ entry }) => entry['kind'] === 'plan')
+    await say('reading', { check: 'neg-1-fix-ph', plan: plans.at(-1)!.entry.id, value: 4.53, keyed: '4.53', unit: 'pH', how: 'keyed', verdict: 'IN', notedAt: noted('11:50') })
+    await page.getByText('Came after the signature').waitFor({ timeout: 60_000 })
+    await page.getByRole('button', { name: /4\.53/ }).click()
+    await page.getByText('It is what this phone sealed.').waitFor()
+    await press(page, 'Close')
+    expect(await coverageText(page)).toEqual(before)
+    await press(page, 'Countersign')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByLabel('Your passphrase').fill(passphrase)
+    await dialog.getByRole('button', { name: 'Countersign', exact: true }).click()
+    await page.getByText(/^Countersigned by Rosa Kern/).waitFor()
+    await allSent(page)
+    expect(stored('countersign').map(({ status }) => status)).toEqual(['valid'])
+    expect(await coverageText(page)).toEqual(before)
+  })
+
+  it('proves itself from its export alone', async () => {
+    const text = await download(page, /^Proof/)
+    const file = join(folder, 'shift.json')
+    writeFileSync(file, text)
+    const good = verify(file)
+    expect(good.stderr).toBe('')
+    expect(good).toMatchObject({ status: 0, stdout: expect.stringMatching(/1 came later \(0 not countersigned\)[\s\S]*Everything holds\./) as string })
+    writeFileSync(file, text.replace('"keyed":"4.', '"keyed":"5.'))
+    expect(verify(file)).toMatchObject({ status: 1, stderr: expect.stringMatching(/Line \d+: entry \S+ is not what was hashed/) as string })
+  })
+
+  it('goes into a spreadsheet with hashes and signatures', async () => {
+    const lines = (await download(page, /^Table/)).split('\r\n')
+    expect(lines[0]).toMatch(/^time,entered,received,kind,.*,hash,signature$/)
+    expect(lines.filter((line) => line.includes(',reading,')).length).toBeGreaterThan(50)
+    expect(lines.some((line) => line.includes('4.53') && line.includes(',yes,'))).toBe(true)
+    // But for the head and the end, every line ends with hash and signature.
+    expect(lines.slice(1, -1).filter((line) => !/,[0-9a-f]{64},[\w-]{86}$/.test(line))).toEqual([])
+  })
+
+  it('prints with its head, its digest and a code that opens it', async () => {
+    const { data } = JSON.parse(stored('signOff')[0]!.body) as { data: { digest: string } }
+    await page.emulateMedia({ media: 'print' })
+    expect(await page.locator('.print-head code').innerText()).toBe(data.digest)
+    expect(await page.locator('.places').isVisible()).toBe(false)
+    const { data: pixels, info } = await sharp(await page.locator('.print-head img').screenshot()).ensureAlpha().raw().toBuffer({ resolveWithObject: true })
+    expect(jsQR(new Uint8ClampedArray(pixels), info.width, info.height)?.data).toBe(`${lab.origin}${pathOf(early)}`)
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = (await page.pdf({ format })).toString('latin1')
+      const pages = pdf.match(/\/Type\s*\/Page\b/g)!.length
+      expect(pages).toBeGreaterThan(0)
+      expect(pages).toBeLessThan(6)
+    }
+    await page.emulateMedia({ media: 'screen' })
+  })
+
+  it('without the server is signed provisionally, and confirmed when it is back', async () => {
+    await goTo(page, pathOf(night))
+    await heading(page, 'Night shift')
+    await lab.stop()
+    await press(page, 'No handover given')
+    await page.getByRole('dialog').getByRole('textbox').fill('Nothing special.')
+    await page.getByRole('dialog').getByRole('button', { name: 'Hand over' }).click()
+    await press(page, /^Handover not accepted/)
+    await takeOver(page, operator, 'Night shift')
+    await press(page, /^Handover not accepted/)
+    await holdLine(page, /^I am Marta Quintela/)
+    await press(page, 'Hand the phone to a supervisor')
+    await takeOver(page, supervisor, 'Night shift')
+    await press(page, 'Sign this shift')
+    await page.getByText('The server cannot be reached, so nobody can confirm that it is you', { exact: false }).waitFor({ timeout: 60_000 })
+    await holdLine(page, /^Sign provisionally/)
+    await page.getByRole('heading', { name: 'Signed provisionally' }).waitFor()
+
+    await lab.start(aheadMs)
+    await press(page, 'Sign again with the server')
+    const dialog = page.getByRole('dialog')
+    const again = dialog.getByRole('button', { name: 'Try again' })
+    const field = dialog.getByLabel('Your passphrase')
+    await again.or(field).first().waitFor({ timeout: 60_000 })
+    if (await again.isVisible()) await again.click()
+    await field.fill(passphrase)
+    await dialog.getByRole('button', { name: 'Sign', exact: true }).click()
+    await page.getByText('Given provisionally first, then confirmed.').waitFor()
+    await allSent(page)
+    expect(stored('signOff').map(({ status }) => status)).toEqual(['valid', 'valid', 'valid'])
+    const file = join(folder, 'night.json')
+    writeFileSync(file, await download(page, /^Proof/))
+    expect(verify(file)).toMatchObject({ status: 0, stdout: expect.stringContaining('first provisional, then confirmed') as string })
+  })
+
+  it('nothing broke the content policy, and no page failed', () => {
+    expect(phone.complaints).toEqual([])
+  })
+})
