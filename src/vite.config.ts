@@ -71,6 +71,18 @@ const readerPlugin = (): Plugin => {
   }
 }
 
+/** The label reader's table of kanji is two thirds of it; a tank label holds an address in plain letters. */
+const labelReaderWithoutKanji = (): Plugin => ({
+  name: 'label-reader-without-kanji',
+  apply: 'build',
+  transform(code, id) {
+    if (!id.includes('/jsqr/dist/')) return undefined
+    const cut = code.replace(/exports\.shiftJISTable = \{[^}]*\};/, 'exports.shiftJISTable = {};')
+    if (cut === code) this.error('jsqr has no table of kanji any more')
+    return { code: cut, map: null }
+  },
+})
+
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   publicDir: '../icons',
@@ -84,11 +96,13 @@ export default defineConfig({
     target: 'es2022',
     sourcemap: true,
     // The content policy allows neither inline scripts nor data: addresses.
-    modulePreload: { polyfill: false },
+    // The list of what each screen is made of weighs more in the first load than the preloading of it saves: all of it is in the service worker's store.
+    modulePreload: { polyfill: false, resolveDependencies: (_file, needed) => needed.filter((it) => it.endsWith('.css')) },
     assetsInlineLimit: 0,
     license: { fileName: 'licences.md' },
   },
   plugins: [
+    labelReaderWithoutKanji(),
     readerPlugin(),
     VitePWA({
       strategies: 'injectManifest',
