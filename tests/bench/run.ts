@@ -1,0 +1,42 @@
+import 'temporal-polyfill/global'
+import { readFileSync, writeFileSync } from 'node:fs'
+import { between } from '../truth/readme.ts'
+import { bathsAgainstFullDoses } from './baths.ts'
+import { calcBatch } from './calc-batch.ts'
+import { calculationsInChromium } from './chromium.ts'
+import { machineText, tableOf, type Figure } from './figure.ts'
+import { foldAgainstParse } from './fold.ts'
+import { ingest } from './ingest.ts'
+
+/** `npm run bench`: everything, as one table and as latest.json beside this. `-- --readme` puts the table into README; words name parts to run alone. */
+const parts: Readonly<Record<string, () => Promise<Figure[]> | Figure[]>> = {
+  calc: async () => [await calcBatch()],
+  chromium: () => calculationsInChromium(),
+  fold: async () => [await foldAgainstParse()],
+  ingest: () => ingest(),
+  baths: () => bathsAgainstFullDoses(200),
+}
+
+const args = process.argv.slice(2)
+const wanted = args.filter((arg) => !arg.startsWith('--'))
+const unknown = wanted.filter((name) => !(name in parts))
+if (unknown.length) throw new Error(`no part ${unknown.join(', ')}; there are ${Object.keys(parts).join(', ')}`)
+
+const figures: Figure[] = []
+for (const [name, part] of Object.entries(parts)) {
+  if (wanted.length && !wanted.includes(name)) continue
+  process.stderr.write(`${name} …\n`)
+  figures.push(...(await part()))
+}
+const measuredOn = new Date().toISOString().slice(0, 10)
+const text = `${tableOf(figures)}\n\nMeasured ${measuredOn} on ${machineText()}.`
+console.log(text)
+
+// A part by itself is for whoever is at work on it; the record is of a whole run.
+if (!wanted.length) {
+  writeFileSync(new URL('latest.json', import.meta.url), `${JSON.stringify({ measuredOn, machine: machineText(), figures }, null, 2)}\n`)
+  if (args.includes('--readme')) {
+    const readme = new URL('../../README.md', import.meta.url)
+    writeFileSync(readme, between(readFileSync(readme, 'utf8'), { from: '<!-- bench table -->', to: '<!-- /bench table -->' }, text))
+  }
+}
