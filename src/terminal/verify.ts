@@ -42,7 +42,8 @@ export const verifyText = (text: string, server?: string): Verified => {
   for (const it of signatures) {
     const late = it.late ? `, ${it.late} came later (${it.lateNotCountersigned} not countersigned)` : ''
     const word = it.isProvisional ? (it.isConfirmed ? ', first provisional, then confirmed' : ', provisional: without the server’s word') : ''
-    says.push(`Signed by ${it.person}, ${it.at}: ${it.covered} entries${late}${word}`, `  digest ${it.digest}`)
+    const own = it.own ? `, releases ${it.own} of the signer’s own exceptions (${it.ownNotCountersigned} not countersigned by another)` : ''
+    says.push(`Signed by ${it.person}, ${it.at}: ${it.covered} entries${late}${own}${word}`, `  digest ${it.digest}`)
   }
   if (countersigns) says.push(`Countersigned ${countersigns} ${countersigns === 1 ? 'time' : 'times'}`)
   says.push(`Server key ${keys.server}`, ...keys.devices.map((it) => `Device ${it.dev} (${it.name}), key ${it.thumbprint}`))

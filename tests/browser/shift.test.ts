@@ -10,6 +10,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { demoLab } from '../../src/demo/lab.ts'
 import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
 import { Phone as Device } from '../server/phone.ts'
+import { violationsInBothThemes } from './axe.ts'
 import { found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
 
 const supervisor = 'Rosa Kern'
@@ -133,6 +134,7 @@ describe('a shift, from what blocks its signature to the proof of it', () => {
     await page.getByText('No handover given').waitFor()
     const sign = page.getByRole('button', { name: /things to settle first$/ })
     expect(await sign.getAttribute('aria-disabled')).toBe('true')
+    expect(await violationsInBothThemes(page)).toEqual([])
     await sign.click({ force: true })
     expect(await page.getByRole('dialog').count()).toBe(0)
   })
@@ -169,6 +171,7 @@ describe('a shift, from what blocks its signature to the proof of it', () => {
     await dialog.getByText('I have reviewed this shift, and I release it.').waitFor()
     const lasting = dialog.getByLabel('Why the shift is released all the same')
     await dialog.getByLabel('Your passphrase').waitFor({ timeout: 60_000 })
+    expect(await violationsInBothThemes(page)).toEqual([])
     if (await lasting.count()) await lasting.fill('Looked at with the operators.')
     await dialog.getByLabel('Your passphrase').fill('another passphrase')
     await dialog.getByRole('button', { name: 'Sign', exact: true }).click()
@@ -195,8 +198,10 @@ describe('a shift, from what blocks its signature to the proof of it', () => {
     await page.getByText('Came after the signature').waitFor({ timeout: 60_000 })
     await page.getByRole('button', { name: /4\.53/ }).click()
     await page.getByText('It is what this phone sealed.').waitFor()
+    expect(await violationsInBothThemes(page)).toEqual([])
     await press(page, 'Close')
     expect(await coverageText(page)).toEqual(before)
+    expect(await violationsInBothThemes(page)).toEqual([])
     await press(page, 'Countersign')
     const dialog = page.getByRole('dialog')
     await dialog.getByLabel('Your passphrase').fill(passphrase)

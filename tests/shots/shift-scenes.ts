@@ -71,6 +71,15 @@ export const shiftScenes: Record<string, Scene> = {
     },
   },
   'shift-signable': { at, path, person: supervisor, log: (log) => { told(log, isOfHandover); settle(log) } },
+  'shift-own': {
+    at, path, person: supervisor,
+    log: (log) => {
+      const planEntry = told(log, isOfHandover)
+      for (const back of [200, 198, 190])
+        log.add('reading', back, { check: 'neg-1-fix-ph' as CheckId, plan: planEntry, value: back === 190 ? 4.5 : 4.92, keyed: back === 190 ? '4.50' : '4.92', unit: 'pH', how: 'keyed', verdict: back === 190 ? 'IN' : 'ACT' }, supervisor)
+      settle(log)
+    },
+  },
   'shift-signed': { at, path, person: supervisor, log: async (log) => { told(log, isOfHandover); settle(log); await sign(log, sha256) } },
   'shift-late': {
     at, path, person: supervisor,

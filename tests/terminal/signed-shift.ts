@@ -41,7 +41,7 @@ class Sealer {
 const epoch = 'epoch-of-a-test'
 
 /** A morning shift of two phones, signed by the supervisor on a third, with a late arrival that is countersigned where asked. */
-export const signedShift = (asked: { late?: boolean; countersigned?: boolean; provisional?: boolean } = {}): ShiftFile => {
+export const signedShift = (asked: { late?: boolean; countersigned?: boolean; provisional?: boolean; own?: boolean } = {}): ShiftFile => {
   const plan = smallPlan(demoLab(), 'neg-1-fix-ph', 'neg-1-scratches')
   const start = Date.parse('2026-01-12T06:00:00Z')
   const at = (minutes: number): number => start + minutes * minute
@@ -75,7 +75,7 @@ export const signedShift = (asked: { late?: boolean; countersigned?: boolean; pr
   const digest = sha256(page.digestText)
   const proofOf = (about: Hash, minutes: number): string => makeProof(server, { person: 'helena', dev: s, epoch, from: at(minutes), until: at(minutes + 10), about })
   const data: DataOf<'signOff'> = {
-    shift: span.shift.id, date: span.date, from: span.from, to: span.to, covers: page.covers, digest, openItems: [], meaning: 'reviewedAndReleased',
+    shift: span.shift.id, date: span.date, from: span.from, to: span.to, covers: page.covers, digest, openItems: asked.own ? [{ code: 'ownException', ref: first }] : [], meaning: 'reviewedAndReleased',
     head: signedHead(server, { epoch, reach: { gseq: sealed.length, sh: sha256('so far') }, now: at(499) }),
     ...(asked.provisional ? { provisional: true } : { provisional: false, proof: proofOf(digest, 499) }),
   }

@@ -49,6 +49,10 @@ describe('a signed shift, from its file alone', () => {
     expect(says.join('\n')).toContain('provisional: without the server’s word')
   })
 
+  it('tells of the signer’s own exceptions until another has countersigned', () => {
+    expect(verifyText(shiftFileText(signedShift({ own: true }))).says.join('\n')).toContain('releases 1 of the signer’s own exceptions (1 not countersigned by another)')
+  })
+
   it('is not held to be signed where nobody signed', () => {
     const unsigned = changed(file, (copy) => void (copy.entries = copy.entries.filter(({ entry }) => entry['kind'] !== 'signOff')))
     expect(checked(unsigned)).toEqual({ status: 1, last: 'Nobody has signed this shift.' })

@@ -20,6 +20,9 @@ export interface CheckedSignature {
   covered: number
   late: number
   lateNotCountersigned: number
+  /** The signer's own exceptions that it released, and of them those that nobody else has countersigned. */
+  own: number
+  ownNotCountersigned: number
   digest: string
   isProvisional: boolean
   isConfirmed: boolean
@@ -54,9 +57,11 @@ export const checkShift = (file: ShiftFile): CheckedShift => {
     const isUnder = ({ entry }: Sealed): boolean => entry.seq <= (data.covers[entry.dev] ?? 0)
     const seen = new Set<string>(given.flatMap((it) => (it.data && digestOf.get(it.data.ref) === data.digest ? it.data.late : [])))
     const late = covered.filter((it) => !isUnder(it))
+    const own = data.openItems.flatMap(({ code, ref }) => (code === 'ownException' && ref ? [ref] : []))
+    const seenByAnother = new Set<string>(given.flatMap((it) => (it.data && digestOf.get(it.data.ref) === data.digest && it.one.entry['op'] !== one.entry['op'] ? it.data.late : [])))
     signatures.push({
       id: one.entry.id, person: String(one.entry['op']), at: String(one.entry['at']), covered: covered.length - late.length, late: late.length,
-      lateNotCountersigned: late.filter(({ entry }) => !seen.has(entry.id)).length, digest: data.digest, isProvisional: data.provisional,
+      lateNotCountersigned: late.filter(({ entry }) => !seen.has(entry.id)).length, own: own.length, ownNotCountersigned: own.filter((id) => !seenByAnother.has(id)).length, digest: data.digest, isProvisional: data.provisional,
       isConfirmed: signOffs.some((it) => it.data.digest === data.digest && !it.data.provisional),
     })
   }

@@ -41,7 +41,7 @@ export const ShiftScreen = () => {
 }
 
 const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
-  const { now, person, router, lab } = useApp()
+  const { now, person, router } = useApp()
   const all = useWords()
   const words = all.shift
   const [evidence, setEvidence] = useState<EntryId>()
@@ -55,7 +55,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const signer = person.value !== null && personOf(inForce, person.value)?.role === 'supervisor' ? person.value : undefined
   const toSettle = live.blockers.filter(canBeSettled).length
   const isNow = now.value >= span.from && now.value < span.to
-  const isBeforeUnsigned = isNow && !ledger.lines.some((line) => line.kind === 'signOff' && line.data.shift === before.shift.id && line.data.date === before.date) && lab.value.state.plans.revisions.some(({ from }) => from < before.to)
+  const isBeforeUnsigned = isNow && !ledger.lines.some((line) => line.kind === 'signOff' && line.data.shift === before.shift.id && line.data.date === before.date) && ledger.lines.some(({ time, kind }) => kind !== 'plan' && time >= before.from && time < before.to)
   const given = { plan, page: shown, onEvidence: setEvidence }
   return (
     <Screen
