@@ -27,6 +27,7 @@ const screens: Record<string, ComponentType> = {
   exception: lazy(() => import('./exception/exception-screen.tsx').then((it) => it.ExceptionScreen)),
   bench: lazy(() => import('./bench/bench.tsx').then((it) => it.Bench)),
   trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
+  strip: lazy(() => import('./strip/strip-screen.tsx').then((it) => it.StripScreen)),
   shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),
   menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
   scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
@@ -37,7 +38,7 @@ const screens: Record<string, ComponentType> = {
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', station: 'now', scan: 'now', at: 'now', splice: 'now' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now' }
 
 export const AppShell = () => {
   const { router } = useApp()

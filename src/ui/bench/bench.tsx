@@ -1,9 +1,12 @@
 import { useState } from 'preact/hooks'
+import { placeOf } from '../../plan/find.ts'
 import { calculationById, catalogue } from '../../science/catalogue.ts'
 import { useApp, useWords } from '../app-context.ts'
+import { timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
+import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
 import { CalculationScreen } from './calculation-screen.tsx'
 import './bench.css'
@@ -27,6 +30,7 @@ const BenchList = () => {
   const groups = Map.groupBy(found, (it) => prefixOf(it.id))
   return (
     <Screen title={words.title} meta={words.meta(catalogue.length)}>
+      {wanted.length === 0 ? <StripCards /> : null}
       <Field name={words.find} value={find} onChange={setFind} />
       {found.length === 0 ? <Empty title={words.nothingFound.title}>{words.nothingFound.more}</Empty> : null}
       {[...groups].map(([prefix, entries]) => (
@@ -37,6 +41,33 @@ const BenchList = () => {
         </Card>
       ))}
     </Screen>
+  )
+}
+
+/** The strips of each machine, with the verdict of the last one. */
+const StripCards = () => {
+  const { plan, lab } = useApp()
+  const words = useWords()
+  const inForce = plan.value?.plan
+  const checks = inForce?.checks.filter((it) => it.kind === 'strip') ?? []
+  if (!inForce || checks.length === 0) return null
+  return (
+    <Card title={words.strip.title}>
+      <Rows>
+        {checks.map((check) => {
+          const last = lab.value.state.strips[check.id]?.recent.at(-1)
+          return (
+            <Row
+              key={check.id}
+              what={`${placeOf(inForce, check.station).machine.name} · ${check.name}`}
+              under={last ? timeText(last.time, inForce.timeZone) : words.strip.noStrip.title}
+              value={last ? <VerdictMark verdict={last.verdict} /> : undefined}
+              href={`/strip/${check.id}`}
+            />
+          )
+        })}
+      </Rows>
+    </Card>
   )
 }
 

@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { Check, LookCheck, ReadingCheck, StripCheck } from '../../plan/check.ts'
-import { judgeStrip } from '../../plan/judge-strip.ts'
 import { judge, type Verdict } from '../../plan/limits.ts'
 import { instantWithOffset } from '../../device/clock.ts'
 import type { Mark } from '../../projections/checks.ts'
 import type { EntryId } from '../../record/ids.ts'
+import type { Densities } from '../../rounds/strip/figures.ts'
+import { stripData, type StripGiven } from '../../rounds/strip/strip-data.ts'
 import type { DataOf } from '../../record/kinds.ts'
 import { useApp } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
@@ -32,7 +33,8 @@ export interface Answering {
   /** `read`: what the camera read, where it did; what stands on the pad counts, and the entry says whether the two are the same. */
   reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean; read?: Read }): Promise<void>
   look(check: LookCheck, right: boolean): Promise<void>
-  strip(check: StripCheck, densities: DataOf<'strip'>['densities']): Promise<void>
+  /** `aims`: densities of its batch's aims by step. Gives the entry once it is on the disk. */
+  strip(check: StripCheck, given: StripGiven, aims?: Densities): Promise<EntryId | undefined>
   skip(check: Check, due: number, reason: DataOf<'skip'>['reason'], remark: string): Promise<void>
   /** Takes the last one back; the log keeps both. */
   undo(): Promise<void>
@@ -101,13 +103,15 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
       const id = await saving.save('look', { ...shared(check), right })
       await keep(id, check, { kind: 'look', verdict: right ? 'IN' : 'ACT' }, before)
     },
-    strip: async (check, densities) => {
+    strip: async (check, given, aims) => {
       const before = recent(check)
-      const figures = Object.fromEntries(Object.entries(densities).map(([name, { value }]) => [name, value]))
-      const { verdict } = judgeStrip(check, figures)
-      const { recheckOf: _, ...of }: ReturnType<typeof shared> = shared(check)
-      const entry = await saving.save('strip', { ...of, densities, figures, verdict })
-      await keep(entry, check, { kind: 'strip', verdict, figures }, before)
+      const data = stripData(check, given, aims)
+      const { check: id, plan: planId, round: roundId, repeatOf, notedAt }: Partial<DataOf<'strip'>> & Pick<DataOf<'strip'>, 'check' | 'plan'> = shared(check)
+      const entry = await saving.save('strip', {
+        check: id, plan: planId, ...data, ...(roundId ? { round: roundId } : {}), ...(repeatOf ? { repeatOf } : {}), ...(notedAt ? { notedAt } : {}),
+      })
+      await keep(entry, check, { kind: 'strip', verdict: data.verdict, figures: data.figures }, before)
+      return entry
     },
     skip: async (check, due, reason, remark) => {
       const id = await saving.save('skip', { check: check.id, due, reason, ...(remark ? { remark } : {}), ...(round ? { round } : {}) })

@@ -7,6 +7,7 @@ import type { FlowProps, NextStep } from './flow.ts'
 import type { Half } from './half.ts'
 import { LookEntry } from './look-entry.tsx'
 import { ReadingEntry } from './reading-entry.tsx'
+import { StripStepsEntry } from '../strip/strip-steps-entry.tsx'
 import { StripEntry } from './strip-entry.tsx'
 import { VerdictScreen } from './verdict-screen.tsx'
 import './check.css'
@@ -37,6 +38,6 @@ export const CheckFlow = ({ check, half, due, meta, round, onHalf, onAnswered, o
     case 'look':
       return <LookEntry check={check} {...shared} />
     case 'strip':
-      return <StripEntry check={check} {...shared} />
+      return check.steps ? <StripStepsEntry check={check} {...shared} /> : <StripEntry check={check} {...shared} />
   }
 }

@@ -43,7 +43,7 @@ export const StripEntry = ({ check, half, asked, answering, meta, due, onHalf, o
       onHalf({ ...half, keyed: keptFigures(all, '') })
       return
     }
-    void answering.strip(check, Object.fromEntries(check.figures.map(({ figure: name }, index) => [name, { value: Number(all[index]), keyed: all[index]! }])))
+    void answering.strip(check, { densities: Object.fromEntries(check.figures.map(({ figure: name }, index) => [name, { value: Number(all[index]), keyed: all[index]! }])) })
   }
   return (
     <Screen title={check.name} back meta={meta} fills next={<Button kind="go" onPress={enter}>{last ? say.savePlain : say.nextFigure}</Button>}>

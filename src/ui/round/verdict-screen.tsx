@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { Check } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
-import { pairFindings } from '../../projections/pairs.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { useCountdown } from '../countdown.ts'
 import { decimalsOf, numberText } from '../format.ts'
 import { AskHold } from '../now/hold-card.tsx'
+import { PairCards } from '../now/pair-cards.tsx'
 import { Banner } from '../parts/banner.tsx'
 import { BathGauge } from '../parts/bath-gauge.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
@@ -13,6 +13,7 @@ import { Spark } from '../parts/spark.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { Screen } from '../screen.tsx'
+import { StripView } from '../strip/strip-view.tsx'
 import type { Answering, Saved } from './answering.ts'
 import type { NextStep } from './flow.ts'
 import { outcomeOf, type Outcome } from './outcome.ts'
@@ -52,7 +53,7 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
       meta={meta}
       next={
         <>
-          {outcome.code === 'confirm' ? <Button kind="go" onPress={answering.again}>{say.readAgain}</Button> : null}
+          {outcome.code === 'confirm' ? <Button kind="go" onPress={answering.again}>{check.kind === 'strip' ? words.strip.second.key : say.readAgain}</Button> : null}
           {outcome.code === 'holdNow' ? <Button kind="go" onPress={() => setHolding(true)}>{words.now.machine.hold}</Button> : null}
           {exception && outcome.code !== 'confirm' ? (
             <LinkButton kind={outcome.code === 'holdNow' ? undefined : 'go'} wide href={`/exception/${exception.id}`}>{say.toException}</LinkButton>
@@ -69,15 +70,9 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
       <SavingProblem of={answering.saving} />
       {check.kind === 'reading' && saved.value !== undefined ? <ReadingResult check={check} saved={saved} value={saved.value} /> : null}
       {check.kind === 'look' ? <p class="verdict-line"><VerdictMark verdict={saved.verdict} /> <strong>{saved.verdict === 'IN' ? check.right : check.wrong}</strong></p> : null}
+      <OutcomeBanner outcome={outcome} isStrip={check.kind === 'strip'} />
       {check.kind === 'strip' ? <StripResult check={check} saved={saved} /> : null}
-      <OutcomeBanner outcome={outcome} />
-      {pairFindings(lab.value.state, inForce, phone.clock.now())
-        .filter((it) => it.check === check.id || it.other === check.id)
-        .map((it) => (
-          <Banner key={it.code} kind="warn" title={words.marks.pairs[it.code]}>
-            {inForce.checks.find((other) => other.id === (it.check === check.id ? it.other : it.check))?.name}
-          </Banner>
-        ))}
+      <PairCards plan={inForce} of={[check.id]} />
       {holding && exception ? <AskHold machine={placeOf(inForce, check.station).machine} plan={inForce} exception={exception.id} onDone={() => setHolding(false)} /> : null}
     </Screen>
   )
@@ -113,33 +108,26 @@ const ReadingResult = ({ check, saved, value }: { check: Extract<Check, { kind: 
 }
 
 const StripResult = ({ check, saved }: { check: Extract<Check, { kind: 'strip' }>; saved: Saved }) => {
-  const words = useWords()
+  const { lab } = useApp()
+  const line = lab.value.ledger.line(saved.id)
   return (
     <>
       <p class="verdict-line"><VerdictMark verdict={saved.verdict} /></p>
-      {check.figures.map(({ figure, limits, step }) => {
-        const value = saved.figures?.[figure]
-        return value === undefined ? null : (
-          <div key={figure} class="strip-figure">
-            <span>{words.marks.figure(figure)}</span>
-            <strong>{numberText(value, decimalsOf(step))}</strong>
-            <Spark values={[value]} limits={limits} name={words.round.check.aim(numberText(limits.aim, decimalsOf(step)))} />
-          </div>
-        )
-      })}
+      {line?.kind === 'strip' ? <StripView check={check} line={line} /> : null}
     </>
   )
 }
 
-const OutcomeBanner = ({ outcome }: { outcome: Outcome }) => {
-  const say = useWords().round.verdict
+const OutcomeBanner = ({ outcome, isStrip }: { outcome: Outcome; isStrip: boolean }) => {
+  const words = useWords()
+  const say = words.round.verdict
   switch (outcome.code) {
     case 'in':
       return null
     case 'warn':
       return <Banner kind="warn" title={say.warn} />
     case 'confirm':
-      return <Banner kind="stop" title={say.confirmTitle}>{say.confirm}</Banner>
+      return isStrip ? <Banner kind="stop" title={words.strip.second.title}>{words.strip.second.more}</Banner> : <Banner kind="stop" title={say.confirmTitle}>{say.confirm}</Banner>
     case 'holdNow':
       return <Banner kind="stop" title={say.holdNow} />
     case 'confirmed':

@@ -1,6 +1,6 @@
 import type { PairCode } from '../../../projections/pairs.ts'
 
-const figures: Record<string, string> = { baseFog: 'Base + fog', speed: 'Speed point', gamma: 'Gamma', contrast: 'Contrast' }
+const figures: Record<string, string> = { baseFog: 'Base + fog', speed: 'Speed point', gamma: 'Gamma', contrast: 'Contrast', averageGradient: 'Average gradient', dMax: 'Greatest density' }
 
 export const marks = {
   verdict: { IN: 'in limits', WARN: 'between warning and action limit', ACT: 'beyond the action limit' },

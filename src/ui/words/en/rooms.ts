@@ -7,6 +7,7 @@ import { exception } from './exception.ts'
 import { labels } from './labels.ts'
 import { menu } from './menu.ts'
 import { nowMore } from './now-more.ts'
+import { pairs } from './pairs.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
 import { shift } from './shift.ts'
@@ -15,4 +16,4 @@ import { strip } from './strip.ts'
 import { trends } from './trends.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, camera, corrections, emergency, enrol, exception, labels, menu, now: nowMore, round, safety, shift, splice, strip, trends }
+export const rooms = { bench, camera, corrections, emergency, enrol, exception, labels, menu, now: nowMore, pairs, round, safety, shift, splice, strip, trends }
