@@ -22,6 +22,12 @@ export const readPublicKey = ({ x, y }: Pick<PublicKey, 'x' | 'y'>): KeyObject |
 export const verifyText = (key: KeyObject, text: string, signature: string): boolean =>
   verify('sha256', textToVerify(text), { key, dsaEncoding: 'ieee-p1363' }, Buffer.from(signature, 'base64url'))
 
+/** The same on one of Node's own threads: a phone that hands in hundreds of entries keeps neither the others waiting nor a second core idle. */
+export const verifyTextAside = (key: KeyObject, text: string, signature: string): Promise<boolean> =>
+  new Promise((resolve, reject) => {
+    verify('sha256', textToVerify(text), { key, dsaEncoding: 'ieee-p1363' }, Buffer.from(signature, 'base64url'), (error, isRight) => (error ? reject(error) : resolve(isRight)))
+  })
+
 export const verifier: Verifier = {
   sha256: (text) => Promise.resolve(sha256(text)),
   verify: (publicKey, text, signature) => {

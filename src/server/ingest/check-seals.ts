@@ -3,7 +3,7 @@ import { canonical, NotCanonical } from '../../record/canonical.ts'
 import type { Hash } from '../../record/ids.ts'
 import { signedText } from '../../record/seal.ts'
 import { chained, largestPush, type Chained, type PushAnswer } from '../../wire/messages.ts'
-import { readPublicKey, sha256, verifyText } from '../keys.ts'
+import { readPublicKey, sha256, verifyTextAside } from '../keys.ts'
 
 type PushError = NonNullable<PushAnswer['error']>
 
@@ -32,7 +32,7 @@ const stopped = (code: PushError['code'], raw: unknown): { error: PushError } =>
   return { error: { code, ...(seq === undefined ? {} : { seq }) } }
 }
 
-const checkOne = (raw: unknown, dev: string, key: NonNullable<ReturnType<typeof readPublicKey>>): Checked | { error: PushError } => {
+const checkOne = async (raw: unknown, dev: string, key: NonNullable<ReturnType<typeof readPublicKey>>): Promise<Checked | { error: PushError }> => {
   const parsed = loosely.safeParse(raw)
   if (!parsed.success || parsed.data.entry.dev !== dev) return stopped('envelope', raw)
   const { entry } = raw as { entry: Chained }
@@ -46,20 +46,19 @@ const checkOne = (raw: unknown, dev: string, key: NonNullable<ReturnType<typeof 
   const most = entry['kind'] === 'plan' ? largestPush.bytesPerPlan : largestPush.bytesPerEntry
   if (Buffer.byteLength(body) > most) return stopped('tooLarge', raw)
   const h = sha256(body)
-  if (h !== parsed.data.h || !verifyText(key, signedText(h), parsed.data.sig)) return stopped('signature', raw)
+  if (h !== parsed.data.h || !(await verifyTextAside(key, signedText(h), parsed.data.sig))) return stopped('signature', raw)
   return { entry, body, h, sig: parsed.data.sig }
 }
 
 /** The good ones up to the first that is not, and what is wrong with that one. */
-export const checkSeals = (
+export const checkSeals = async (
   entries: readonly unknown[],
   device: { dev: string; key_x: string; key_y: string },
-): { checked: Checked[]; error?: PushError } => {
+): Promise<{ checked: Checked[]; error?: PushError }> => {
   const key = readPublicKey({ x: device.key_x, y: device.key_y })
   if (!key) throw new Error(`the key of device ${device.dev} cannot be read`)
   const checked: Checked[] = []
-  for (const raw of entries) {
-    const one = checkOne(raw, device.dev, key)
+  for (const one of await Promise.all(entries.map((raw) => checkOne(raw, device.dev, key)))) {
     if ('error' in one) return { checked, error: one.error }
     checked.push(one)
   }

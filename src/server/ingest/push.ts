@@ -10,7 +10,7 @@ import { entriesOfDevice, entryOfDevice, insertEntries, knownIdsAmong } from '..
 import { readEpoch } from '../database/facts.ts'
 import { lockReach, readReach, writeReach, type Reach } from '../database/head.ts'
 import { note } from '../database/log.ts'
-import { insertPlan, planInForce } from '../database/plans.ts'
+import { insertPlan, planInForce, type PlanInForce } from '../database/plans.ts'
 import type { DeviceRow, NewEntryRow } from '../database/tables.ts'
 import { sha256 } from '../keys.ts'
 import type { Parts } from '../parts.ts'
@@ -37,7 +37,7 @@ export const push = async (parts: Parts, dev: string, given: { epoch: string | u
   const { database } = parts
   const known = await readDevice(database.sql, dev)
   if (!known) throw new Error(`push of an unknown device ${dev}`)
-  const { checked, error: sealError } = checkSeals(given.entries, known)
+  const { checked, error: sealError } = await checkSeals(given.entries, known)
   return database.transact(async (tx) => {
     const reach = await lockReach(tx)
     const [epoch, device] = [await readEpoch(tx), await readDevice(tx, dev)]
@@ -73,6 +73,8 @@ class Intake {
   readonly #pending = new Map<string, Envelope>()
   readonly #now: number
   #repeated = 0
+  /** Read once a push; a plan that comes in with it is read anew. */
+  #plan: { inForce: PlanInForce | undefined } | undefined
   #moment: Moment | undefined
 
   constructor(
@@ -146,7 +148,8 @@ class Intake {
 
   async #store(one: Checked, knownIds: Set<string>): Promise<void> {
     const { entry, body, h, sig } = one
-    const plan = await planInForce(this.tx, this.#now)
+    this.#plan ??= { inForce: await planInForce(this.tx, this.#now) }
+    const plan = this.#plan.inForce
     const judged = await judge(entry, {
       tx: this.tx, key: this.parts.key, recvAt: this.#now, deviceState: this.device.state, plan, knownIds, pending: this.#pending,
     })
@@ -176,7 +179,10 @@ class Intake {
     if (blobs.size === 0 && judged.entry?.kind !== 'plan') return
     await this.#write()
     await nameBlobs(this.tx, [...blobs].map((sha256Named) => ({ sha256: sha256Named, gseq })))
-    if (judged.entry?.kind === 'plan') await insertPlan(this.tx, gseq, judged.entry.data.plan, judged.entry.data.effectiveFrom)
+    if (judged.entry?.kind === 'plan') {
+      await insertPlan(this.tx, gseq, judged.entry.data.plan, judged.entry.data.effectiveFrom)
+      this.#plan = undefined
+    }
   }
 
   /** False where this would be more than the device may bring in a day. */
