@@ -15,6 +15,7 @@ import { migrate } from './database/migrate.ts'
 import { readPeople } from './database/people.ts'
 import { postgresDatabase } from './database/postgres.ts'
 import { sqliteDatabase } from './database/sqlite.ts'
+import { keepTidy } from './housekeeping.ts'
 import { StaticFiles } from './http/static-files.ts'
 import { lockFolder } from './folder-lock.ts'
 import { Metrics } from './metrics.ts'
@@ -84,10 +85,12 @@ const start = async (): Promise<void> => {
       serve: (next) => (server as HttpsServer).setSecureContext({ ...next }),
       report: (error) => log.error({ err: error }, 'certificate'),
     })
+  const tidy = keepTidy(database.sql, now, (error) => log.error({ err: error }, 'housekeeping'))
   const stop = (): void => {
     if (stopping.signal.aborted) return
     stopping.abort()
     kept?.stop()
+    tidy.stop()
     const forced = setTimeout(() => process.exit(1), stopWithinMs)
     forced.unref()
     server.close(() => void database.close().then(() => (lock?.release(), process.exit(0))))

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { insertCodes } from '../../src/server/database/codes.ts'
 import type { Database } from '../../src/server/database/database.ts'
 import { endedByWipe, readEpochs, beginEpoch } from '../../src/server/database/facts.ts'
 import { logBefore, note } from '../../src/server/database/log.ts'
@@ -9,6 +10,7 @@ import { migrate } from '../../src/server/database/migrate.ts'
 import { spendNonce } from '../../src/server/database/nonces.ts'
 import { isServed, postgresDatabase } from '../../src/server/database/postgres.ts'
 import { sqliteDatabase } from '../../src/server/database/sqlite.ts'
+import { tidyUp } from '../../src/server/housekeeping.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { verifyRecord } from '../../src/server/verify/verify-record.ts'
 import { demoLab } from '../../src/demo/lab.ts'
@@ -167,6 +169,23 @@ describe.each([sqlite(), ...(bin ? [postgres] : [])])('the record in $name', (ki
     const { sql } = laboratory.parts.database
     const spent = await Promise.all(Array.from({ length: 8 }, () => spendNonce(sql, 'a nonce', 1)))
     expect(spent.filter(Boolean)).toHaveLength(1)
+  })
+
+  it('forgets nonces and codes that have run out, a code only a day later, and nothing else', async () => {
+    const { sql } = laboratory.parts.database
+    const { phone } = await laboratory.first()
+    await phone.push([phone.entry()])
+    const now = Date.now()
+    await spendNonce(sql, 'old', now - 1)
+    await spendNonce(sql, 'young', now + 60_000)
+    const code = { purpose: 'device' as const, pair: '', person: null, used_at: null, used_by: null }
+    await insertCodes(sql, [{ ...code, hash: 'yesterday', until: now - 86_400_001 }, { ...code, hash: 'today', until: now - 1 }])
+    await tidyUp(sql, now)
+    const nonces = (await sql.selectFrom('nonces').select('nonce').execute()).map(({ nonce }) => nonce)
+    expect([nonces.includes('old'), nonces.includes('young')]).toEqual([false, true])
+    const codes = (await sql.selectFrom('codes').select('hash').execute()).map(({ hash }) => hash)
+    expect([codes.includes('yesterday'), codes.includes('today')]).toEqual([false, true])
+    expect(await phone.pullAll()).toHaveLength(1)
   })
 
   it('knows its epochs in their order, and which were ended by a wipe', async () => {
