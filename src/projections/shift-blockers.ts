@@ -77,7 +77,7 @@ const addBlockers = ({ adds }: Omit<ShiftPage, 'blockers'>, { ledger, plan, isGa
   adds.flatMap((add): Blocker[] => {
     const material = plan.materials.find(({ id }) => id === add.material)
     const caution = add.caution ? ledger.line(add.caution) : undefined
-    const isConfirmed = caution?.kind === 'caution' && !caution.withdrawnBy && caution.time <= add.time + 60_000
+    const isConfirmed = caution?.kind === 'caution' && !caution.withdrawnBy && caution.enteredAt <= (ledger.line(add.id)?.enteredAt ?? add.time) + 60_000
     return [
       ...(add.recheck ? [] : [{ code: add.exception || isRead(plan, add.station) ? 'addWithoutRecheck' : 'addNotCheckable', ref: add.id } as const]),
       ...(material && isGated(material.caution) && !isConfirmed ? [{ code: 'addWithoutCaution', ref: add.id } as const] : []),
