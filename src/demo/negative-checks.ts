@@ -158,6 +158,8 @@ const afterFixing: WrittenCheck[] = [
     id: 'neg-1-strip', station: 'neg-1-strips', name: 'Control strip', schedule: every(120, 30),
     how: 'Between rolls, so that it sees the same bath. It is read one pass later.',
     steps: wedge, gamma: { by: 'greatestSlope' },
+    // Invented: γ∞ 1.0 and a rate by which 6.5 min give 0.65; the coefficient lies between those of mixtures of metol and hydroquinone (from memory).
+    law: { gammaInfinity: 1, ratePerMinute: 0.1615, coefficientPerTenCelsius: 1.9 },
     figures: [
       { figure: 'baseFog', unit: 'D', step: 0.01, limits: around(0.25, 0.01, 0.02) },
       { figure: 'speed', unit: 'log E', step: 0.01, limits: around(-2.1, 0.02, 0.04) },

@@ -73,6 +73,8 @@ export const positiveChecks: readonly WrittenCheck[] = [
     id: 'pos-2-strip', station: 'pos-2-strips', name: 'Control strip', schedule: every(120, 30),
     how: 'Between rolls, so that it sees the same bath. It is read one pass later.',
     steps: wedge, gamma: { by: 'printControl' },
+    // Invented: γ∞ 3.2 and a rate by which 3.5 min give 2.5; the coefficient as for the negative.
+    law: { gammaInfinity: 3.2, ratePerMinute: 0.4342, coefficientPerTenCelsius: 1.9 },
     figures: [
       { figure: 'baseFog', unit: 'D', step: 0.01, limits: around(0.05, 0.01, 0.02) },
       { figure: 'speed', unit: 'log E', step: 0.01, limits: around(-1.8, 0.02, 0.04) },

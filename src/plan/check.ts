@@ -80,6 +80,10 @@ export const stripCheck = z.strictObject({
   gamma: z.optional(
     z.strictObject({ by: z.enum(['greatestSlope', 'betweenDensities', 'printControl']), fromDensity: z.optional(z.number()), toDensity: z.optional(z.number()) }),
   ),
+  /** How this film's gamma grows with time in this developer, γ = γ∞·(1 − e^(−κt)), and how many times faster it grows 10 °C warmer: fitted at the bench. */
+  law: z.optional(
+    z.strictObject({ gammaInfinity: z.number().check(z.gt(0)), ratePerMinute: z.number().check(z.gt(0)), coefficientPerTenCelsius: z.optional(z.number().check(z.gt(1), z.maximum(5))) }),
+  ),
   /** Two steps whose difference stands for contrast. */
   contrast: z.optional(z.strictObject({ upper: z.string(), lower: z.string() })),
 })

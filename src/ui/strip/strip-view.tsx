@@ -13,6 +13,7 @@ import { saveFile } from '../menu/save-file.ts'
 import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
+import { CausesCard } from './causes-card.tsx'
 import { CurveChart, CurveKey } from './curve-chart.tsx'
 import { densityDecimals, hasExposures, pointsOfStrip } from './points.ts'
 import { TimesOfStrip } from './strip-times-sheet.tsx'
@@ -58,6 +59,7 @@ export const StripView = ({ check, line }: { check: StripCheck; line: LineOf<'st
         {curve?.flags.map((flag) => <p key={flag} class="small">{say.flags[flag]}</p>)}
         {batch || !check.steps ? null : <p class="small quiet">{say.noBatch}</p>}
       </Card>
+      {data.verdict === 'IN' ? null : <CausesCard check={check} line={line} />}
       {data.stripIn ? (
         <Card>
           <TimesOfStrip machine={machine} stripIn={Date.parse(data.stripIn)} read={line.time} />

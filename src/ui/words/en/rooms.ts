@@ -1,19 +1,23 @@
 import { bench } from './bench.ts'
 import { camera } from './camera.ts'
+import { causes } from './causes.ts'
 import { corrections } from './corrections.ts'
 import { emergency } from './emergency.ts'
 import { enrol } from './enrol.ts'
 import { exception } from './exception.ts'
 import { labels } from './labels.ts'
 import { menu } from './menu.ts'
+import { mixing } from './mixing.ts'
 import { nowMore } from './now-more.ts'
 import { pairs } from './pairs.ts'
+import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
 import { shift } from './shift.ts'
 import { splice } from './splice.ts'
 import { strip } from './strip.ts'
 import { trends } from './trends.ts'
+import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, camera, corrections, emergency, enrol, exception, labels, menu, now: nowMore, pairs, round, safety, shift, splice, strip, trends }
+export const rooms = { bench, camera, causes, corrections, emergency, enrol, exception, labels, menu, mixing, now: nowMore, pairs, response, round, safety, shift, splice, strip, trends, waste }
