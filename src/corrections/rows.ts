@@ -14,7 +14,9 @@ import {
   levelAlone, levelHighStrengthLow, levelLowStrengthHigh, levelLowStrengthNormal, strengthAlone, strengthHighLevelLow, strengthHighLevelNormal,
   strengthLowLevelHigh, strengthLowLevelNormal,
 } from './rows/level.ts'
-import { stripAllUp, stripFogUp, stripGammaDownFogUp, stripGammaOff, stripSpeedAndGammaDown } from './rows/strip.ts'
+import {
+  stainClear, stainDirty, stripAllUp, stripFogUp, stripGammaDownFogUp, stripGammaOff, stripSpeedAndGammaDown, stripStreaks,
+} from './rows/strip.ts'
 import { bathTooCold, bathTooWarm, developerTooCold, developerTooWarm, washTemperature } from './rows/temperature.ts'
 
 /** The trade's table of faults and remedies, where the product computes or advises. */
@@ -27,4 +29,5 @@ export const rows: readonly Row[] = [
   rinseOrWashFlowLow, residualFails, cellCurrentOff, cellSulfides, dryerHumidityLow, dryerHumidityHigh, dryerTemperatureOff, dryingStreaks,
   drainOut, drainSilverHigh, replenisherRateOff, speedOff,
   stripFogUp, stripAllUp, stripSpeedAndGammaDown, stripGammaDownFogUp, stripGammaOff,
+  stripStreaks, stainDirty, stainClear,
 ]

@@ -1,8 +1,9 @@
 import { developSpeed } from '../../science/develop/speed.ts'
+import type { ReadingCheck } from '../../plan/check.ts'
 import { spanAt } from '../../projections/machines.ts'
 import { isDeveloper } from '../bath-now.ts'
 import { givenFor, hasAll } from '../given-for.ts'
-import { foundBy } from '../lookup.ts'
+import { foundBy, isCurrent, lastMark } from '../lookup.ts'
 import type { Setting } from '../remedy.ts'
 import type { Builder } from '../row.ts'
 import { say, type Refused } from '../say.ts'
@@ -26,7 +27,7 @@ export const speedFromGamma: Builder = (situation, row) => {
   const remedy = act(situation, row, { code: 'speed', says: say('speedFromGamma'), how: [say('onlyAfterTemperatureAndChemistry'), say('tellWhoLoads')], approval: 'supervisor' })
   const refused = chemistryFirst(situation)
   if (refused) return [{ ...remedy, refused }]
-  const given = known.developLaw ?? givenFor(plan, developSpeed.id) ?? givenFor(plan, 'develop.time')
+  const given = known.developLaw ?? (situation.check.kind === 'strip' ? situation.check.law : undefined) ?? givenFor(plan, developSpeed.id) ?? givenFor(plan, 'develop.time')
   if (!hasAll(given, ['gammaInfinity', 'ratePerMinute'])) return [{ ...remedy, lacks: say('timeGammaLawUnknown') }]
   const metresPerMinute = spanAt(lab.machines[machine.id], now).metresPerMinute || machine.aimMetresPerMinute
   const made = worked(developSpeed, {
@@ -42,19 +43,20 @@ export const speedFromGamma: Builder = (situation, row) => {
   return [{ ...remedy, settings: [{ quantity: 'speed', from: metresPerMinute, to, unit: 'm/min', working: made.working }, ...times] }]
 }
 
-/** Temperature, pH, bromide and the rest of the developer out, or open: those first, one cause at a time. */
+const source = 'US Navy Photography (Advanced) ch. 2: temperature, agitation, time, then chemistry, one cause at a time'
+
+/** Temperature, pH, bromide and the rest of the developer out, or open; temperature and pH not read within their interval: those first, one cause at a time. */
 const chemistryFirst = ({ plan, lab, machine, now }: Situation): Refused | undefined => {
   const developers = new Set(machine.stations.filter(isDeveloper).map(({ id }) => id))
-  const culprit = plan.checks.find((check) => {
-    if (check.kind !== 'reading' || !developers.has(check.station)) return false
-    return lab.exceptions.open[check.id] !== undefined || (foundBy(lab, check, now)?.judged.verdict ?? 'IN') !== 'IN'
-  })
-  return culprit
-    ? {
-        code: 'temperatureAndChemistryFirst',
-        facts: { check: culprit.id },
-        doFirst: say('bringIntoLimits', { check: culprit.id }),
-        source: 'US Navy Photography (Advanced) ch. 2: temperature, agitation, time, then chemistry, one cause at a time',
-      }
-    : undefined
+  const readings = plan.checks.filter((check): check is ReadingCheck => check.kind === 'reading' && developers.has(check.station))
+  const culprit = readings.find((check) => lab.exceptions.open[check.id] !== undefined || (foundBy(lab, check, now)?.judged.verdict ?? 'IN') !== 'IN')
+  if (culprit) return { code: 'temperatureAndChemistryFirst', facts: { check: culprit.id }, doFirst: say('bringIntoLimits', { check: culprit.id }), source }
+  const isFresh = (check: ReadingCheck): boolean => {
+    const mark = lastMark(lab, check, now)
+    return mark !== undefined && isCurrent(lab, plan, check, mark, now)
+  }
+  const unread = (['temperature', 'pH'] as const)
+    .map((quantity) => readings.filter((check) => check.quantity === quantity))
+    .find((checks) => checks.length && !checks.some(isFresh))?.[0]
+  return unread && { code: 'temperatureAndChemistryFirst', facts: { check: unread.id }, doFirst: say('readFirst', { check: unread.id }), source }
 }

@@ -1,3 +1,4 @@
+import { holdMachine } from '../remedies/hold.ts'
 import { speedFromGamma } from '../remedies/speed.ts'
 import type { Row, When } from '../row.ts'
 
@@ -53,4 +54,35 @@ export const stripGammaOff: Row = {
   recheck: { strip: true },
   hold: confirmed,
   source: 'US Navy Photography (Advanced) ch. 2: one cause at a time, the likeliest first',
+}
+
+/** What the eye sees on a strip that its figures do not show. */
+export const stripStreaks: Row = {
+  code: 'stripStreaks',
+  when: { at: ['strip'], look: true },
+  lookFirst: ['jets', 'pump', 'airLeaks', 'filter'],
+  then: [holdMachine, 'restoreCirculation', 'repeatStrip'],
+  recheck: { strip: true },
+  hold: { when: 'always' },
+  source: 'Wheeler p. 110; National Film and Sound Archive glossary',
+}
+
+export const stainDirty: Row = {
+  code: 'stainDirty',
+  when: { at: ['strip'], look: true },
+  lookFirst: ['exhaustedFixingBath', 'silver', 'washFlow'],
+  then: [holdMachine, 'readSilver', 'readThiosulfate', 'setBatchAside', 'rewashBatch'],
+  recheck: { strip: true },
+  hold: { when: 'always' },
+  source: 'Wheeler p. 110: silver left by poor fixing',
+}
+
+export const stainClear: Row = {
+  code: 'stainClear',
+  when: { at: ['strip'], look: true },
+  lookFirst: ['oxidised', 'airLeaks', 'staleBath'],
+  then: ['titrateDeveloperSulfite', 'replaceIfOxidised'],
+  recheck: { strip: true },
+  hold: { when: 'none' },
+  source: 'Wheeler p. 110: oxidised developer',
 }

@@ -19,6 +19,7 @@ const faults: Record<string, string> = {
   strengthHighLevelLow: 'Strength high, level low: evaporation', strengthHighLevelNormal: 'Strength high, level normal', strengthLowLevelHigh: 'Strength low, level high: water comes in',
   strengthLowLevelNormal: 'Strength low, level normal', stripAllUp: 'Strip: fog, speed and gamma up', stripFogUp: 'Strip: fog up', stripGammaDownFogUp: 'Strip: gamma down, fog up',
   stripGammaOff: 'Strip: gamma off', stripSpeedAndGammaDown: 'Strip: speed and gamma down', sulfurClouding: 'Clouding, sulfur', thiosulfateLow: 'Thiosulfate low',
+  stainClear: 'Yellow stain, clear: oxidised developer', stainDirty: 'Yellow stain, dirty: silver left in the film', stripStreaks: 'Strip: streaks along the travel',
   washTemperature: 'Wash temperature off',
 }
 
@@ -122,6 +123,7 @@ const says: Record<string, Sentence> = {
   raiseCellCurrent: 'Raise the cell current',
   raiseFixingReplenishment: 'Raise the replenishment of the fixing bath.',
   raiseReplenisherRate: 'Raise the replenisher rate',
+  readFirst: ({ check }) => `First read: ${check}.`,
   readBathTemperature: ({ check }) => `First read the bath’s temperature${check ? `: ${check}` : ''}.`,
   readDeveloperPh: 'Read the developer pH.',
   readDeveloperTemperature: 'Read the developer temperature.',
@@ -183,6 +185,7 @@ const says: Record<string, Sentence> = {
   timeGammaLawUnknown: 'The plan does not hold this film’s time–gamma curve, so no speed is worked out.',
   timeSpeed: 'Time the speed with the stopwatch.',
   titrateBromide: 'Titrate the bromide.',
+  titrateDeveloperSulfite: 'Titrate the developer’s sulfite.',
   titrateSulfite: ({ check }) => `First titrate: ${check}.`,
   toMark: 'To the mark, no higher.',
   topUpWithReplenisher: 'Fill up with replenisher or tank-strength solution',
