@@ -442,8 +442,8 @@ const scenarios: readonly Scenario[] = [
   },
   {
     given: 'silver at the drain 2 mg/L, permit 1', tag: 'site permit; C',
-    plan: alsoChecked('drain-ph', 'drain-silver', { name: 'Silver at the drain', quantity: 'concentration', of: 'silver', unit: 'mg/L', step: 0.1, limits: { aim: 0, actionHigh: 1 } }),
-    happens: (bench) => bench.confirmed('drain-silver', 2),
+    plan: alsoChecked('drain-ph', 'silver-in-run-off', { name: 'Silver at the drain', quantity: 'concentration', of: 'silver', unit: 'mg/L', step: 0.1, limits: { aim: 0, actionHigh: 1 } }),
+    happens: (bench) => bench.confirmed('silver-in-run-off', 2),
     fault: 'drainSilverHigh',
     remedies: ['look:stopDischarge', 'look:runOffToRecoveryOnly', 'look:tellSupervisor'],
     check: ({ recheck }) => expect(recheck.minutes).toBe(60),
