@@ -1,4 +1,4 @@
-import { cpus, release, totalmem, type } from 'node:os'
+import { cpus, loadavg, release, totalmem, type } from 'node:os'
 
 /** One line of the table: what was measured, against what, and what it is to reach. */
 export interface Figure {
@@ -31,9 +31,10 @@ export const timed = async (work: () => unknown): Promise<number> => {
   return performance.now() - began
 }
 
+/** The load says how far the figures are to be trusted: above the number of processors they waited for others. */
 export const machineText = (): string => {
   const [first] = cpus()
-  return `${cpus().length} × ${first?.model.trim() ?? 'unknown processor'}, ${Math.round(totalmem() / 2 ** 30)} GB, ${type()} ${release()}, Node ${process.versions.node}`
+  return `${cpus().length} × ${first?.model.trim() ?? 'unknown processor'}, ${Math.round(totalmem() / 2 ** 30)} GB, ${type()} ${release()}, Node ${process.versions.node}, load ${loadavg()[0]!.toFixed(1)}`
 }
 
 export const tableOf = (figures: readonly Figure[]): string =>

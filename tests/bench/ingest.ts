@@ -42,9 +42,10 @@ export const ingest = async (batches = 60): Promise<Figure[]> => {
     const rate = (list: readonly number[]): number => (batch / median(list)) * 1000
     const [reached, bare, checked] = [rate(seconds.server), rate(seconds.raw), rate(seconds.verify)]
     const figure = perSecondText(reached)
-    const what = `server ingest, signatures checked, batches of ${batch}, durable (one core)`
+    const bound = 'beside the checks, which run on other threads, one thread reads the request, makes each entry canonical, hashes it twice and writes its row'
+    const what = `server ingest, signatures checked, batches of ${batch}, durable, one phone at a time`
     return [
-      { what, figure, against: `P-256 checks alone, ${perSecondText(checked)}`, ratio: reached / checked, goal: '≥ 0.9', isMet: reached / checked >= 0.9 },
+      { what, figure, against: `P-256 checks alone, ${perSecondText(checked)}`, ratio: reached / checked, goal: '≥ 0.9', isMet: reached / checked >= 0.9, ...(reached / checked >= 0.9 ? {} : { note: bound }) },
       { what, figure, against: `bare SQLite, FULL, same bytes, ${perSecondText(bare)}`, ratio: reached / bare, goal: '≥ 0.15', isMet: reached / bare >= 0.15 },
     ]
   } finally {
