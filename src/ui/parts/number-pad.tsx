@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { buzz } from '../buzz.ts'
 import { EraseIcon } from './icons.tsx'
 import './number-pad.css'
@@ -7,7 +7,8 @@ const keys = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const
 
 interface NumberPadProps {
   value: string
-  onChange(value: string): void
+  /** May give what stands on the pad after it, where that is something else: the next step of a strip begins empty. */
+  onChange(value: string): string | undefined | void
   onEnter(): void
   /** Decimals that the instrument shows; 0 leaves the point out. */
   decimals: number
@@ -19,11 +20,18 @@ interface NumberPadProps {
 
 /** Large keys for gloves; the same with a hardware keyboard or a wedge scanner. Nothing is refused here: the reading is judged on entry. */
 export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, longest = 8, names }: NumberPadProps) => {
+  // A keyboard wedge types faster than the screen is drawn: what stands counts, not what was last drawn.
+  const standing = useRef(value)
+  standing.current = value
+  const change = (next: string): void => {
+    standing.current = onChange(next) ?? next
+  }
   const press = (key: string): void => {
+    const now = standing.current
     buzz('key')
-    if (key === 'erase') onChange(value.slice(0, -1))
-    else if (key === '-') onChange(value.startsWith('-') ? value.slice(1) : `-${value}`)
-    else if (value.length < longest) onChange(value + key)
+    if (key === 'erase') change(now.slice(0, -1))
+    else if (key === '-') change(now.startsWith('-') ? now.slice(1) : `-${now}`)
+    else if (now.length < longest) change(now + key)
   }
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {

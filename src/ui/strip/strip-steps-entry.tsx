@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { StripCheck } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
 import { batchAt } from '../../projections/strips.ts'
@@ -54,6 +54,8 @@ export const StripStepsEntry = ({ check, half, asked, answering, meta, due, onHa
   const [at, setAt] = useState<number>()
   const [problem, setProblem] = useState<KeyedProblem>()
   const [open, setOpen] = useState<'import' | 'times'>()
+  /** What stands, ahead of what is drawn: a keyboard wedge types faster than that. */
+  const standing = useRef<{ draft: StripDraft; here: number }>(undefined)
   const [asking, setAsking] = useState<{ missing: string[] } | { refusal: NonNullable<StripFigures['refusal']> }>()
   if (!draft) return <Screen title={check.name} back meta={meta} />
 
@@ -74,25 +76,39 @@ export const StripStepsEntry = ({ check, half, asked, answering, meta, due, onHa
   const points = pointsOfStrip(check, plainDensities(drawn))
   const isLast = firstEmpty < 0 || (here === steps.length - 1)
 
-  const put = (text: string, next = here): void => {
-    void keep({ ...draft, keyed: draft.keyed.with(here, text) })
-    setAt(next)
+  standing.current = { draft, here }
+  const goTo = (step: number): void => {
+    standing.current!.here = step
+    setAt(step)
   }
-  const onward = (from: readonly string[]): number => {
-    const after = from.findIndex((text, index) => index > here && text === '')
-    return after < 0 ? Math.min(here + 1, steps.length - 1) : after
+  /** Puts a text at the step that stands and goes to another, or stays. */
+  const put = (text: string, next?: number): void => {
+    const { draft: before, here: step } = standing.current!
+    const after = { ...before, keyed: before.keyed.with(step, text) }
+    standing.current!.draft = after
+    void keep(after)
+    goTo(next ?? step)
   }
-  const change = (text: string): void => {
+  const onward = (): number => {
+    const { draft: now, here: step } = standing.current!
+    const after = now.keyed.findIndex((text, index) => index > step && text === '')
+    return after < 0 ? Math.min(step + 1, steps.length - 1) : after
+  }
+  const change = (given: string): string => {
+    const { draft: now, here: step } = standing.current!
+    const before = now.keyed[step]!
     setProblem(undefined)
-    const whole = text.length > keyed.length ? wholeDensity(text, decimals) : undefined
-    if (whole === undefined) return put(text)
-    const parsed = parseKeyed(whole, { decimals, ...shown })
-    if (!parsed.ok) {
+    // A figure keyed at a step that has its density begins it anew.
+    const text = given.length > before.length && wholeDensity(before, decimals) !== undefined ? given.slice(before.length) : given
+    const whole = text.length === before.length - 1 ? undefined : wholeDensity(text, decimals)
+    const parsed = whole === undefined ? undefined : parseKeyed(whole, { decimals, ...shown })
+    if (parsed && !parsed.ok) {
       setProblem(parsed.problem)
       buzz('refused')
-      return put(text)
     }
-    put(parsed.keyed, here === steps.length - 1 ? here : onward(draft.keyed.with(here, parsed.keyed)))
+    if (parsed?.ok) put(parsed.keyed, step === steps.length - 1 ? step : onward())
+    else put(text)
+    return standing.current!.draft.keyed[standing.current!.here]!
   }
   const enter = (): void => {
     const parsed = parseKeyed(keyed, { decimals, ...shown })
@@ -101,12 +117,9 @@ export const StripStepsEntry = ({ check, half, asked, answering, meta, due, onHa
       buzz('refused')
       return
     }
-    if (!isLast) {
-      if (parsed.ok) put(parsed.keyed, onward(draft.keyed.with(here, parsed.keyed)))
-      else setAt(here + 1)
-      return
-    }
-    save()
+    if (isLast) return save()
+    if (parsed.ok) put(parsed.keyed, onward())
+    else goTo(here + 1)
   }
   const save = (sure: { missing?: boolean; refusal?: boolean } = {}): void => {
     const missing = steps.filter(({ name }) => densities[name] === undefined).map(({ name }) => name)
@@ -145,12 +158,12 @@ export const StripStepsEntry = ({ check, half, asked, answering, meta, due, onHa
         name={say.drawn(Object.keys(drawn).length, steps.length)}
       />
       <div class="strip-number">
-        <button type="button" class="icon-button" aria-label={say.stepBefore} onClick={() => setAt(Math.max(0, here - 1))}><Backward /></button>
+        <button type="button" class="icon-button" aria-label={say.stepBefore} onClick={() => goTo(Math.max(0, here - 1))}><Backward /></button>
         <div>
           <p class="small">{say.step(step.name, here + 1, steps.length)}</p>
           <output class="keyed" aria-live="polite">{keyed || <span class="cursor" role="img" aria-label={say.empty} />}</output>
         </div>
-        <button type="button" class="icon-button" aria-label={say.stepAfter} onClick={() => setAt(Math.min(steps.length - 1, here + 1))}><Forward /></button>
+        <button type="button" class="icon-button" aria-label={say.stepAfter} onClick={() => goTo(Math.min(steps.length - 1, here + 1))}><Forward /></button>
       </div>
       {problem ? <p class="problem" role="alert">{words.round.problems[problem.code](problem as never)}</p> : null}
       <NumberPad value={keyed} onChange={change} onEnter={enter} decimals={decimals} longest={5} names={words.pad} />
