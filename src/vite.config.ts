@@ -100,6 +100,10 @@ export default defineConfig({
     modulePreload: { polyfill: false, resolveDependencies: (_file, needed) => needed.filter((it) => it.endsWith('.css')) },
     assetsInlineLimit: 0,
     license: { fileName: 'licences.md' },
+    rolldownOptions: {
+      // The invented laboratory in a folder of its own: it is fetched once, when a laboratory is founded, which takes the network anyhow.
+      output: { chunkFileNames: ({ facadeModuleId }) => (facadeModuleId?.includes('/src/demo/') ? 'demo/[name]-[hash].js' : 'assets/[name]-[hash].js') },
+    },
   },
   plugins: [
     labelReaderWithoutKanji(),
@@ -114,8 +118,9 @@ export default defineConfig({
       includeManifestIcons: false,
       injectManifest: {
         rollupOptions: { treeshake: { moduleSideEffects: false } },
-        globPatterns: ['**/*.{js,css,html,woff2,svg}', 'icon-192.png'],
-        globIgnores: ['reader/**', 'sw.js'],
+        // The icons of the home screen are the system's, which takes them when the app is installed.
+        globPatterns: ['**/*.{js,css,html,woff2}', 'icon.svg'],
+        globIgnores: ['reader/**', 'demo/**', 'sw.js'],
         // The browser reads this one only when installing; the rest carry a hash of their content in their names.
         dontCacheBustURLsMatching: /^assets\//,
       },

@@ -60,12 +60,13 @@ export interface SheetAsked {
   station: StationId
   meantFor: StationId
   startedAt: number
+  startWaterFraction?: number | undefined
 }
 
 /** A mixing sheet for a batch: order, amounts behind their cautions, water to begin and to end with; or why it must not be mixed so. */
-export const beginSheet = ({ formula, litres, station, meantFor, startedAt }: SheetAsked): SheetMade => {
+export const beginSheet = ({ formula, litres, station, meantFor, startedAt, startWaterFraction }: SheetAsked): SheetMade => {
   try {
-    const { result } = evaluate(mixBatch, { formula, litres })
+    const { result } = evaluate(mixBatch, { formula, litres, ...(startWaterFraction === undefined ? {} : { startWaterFraction }) })
     const steps = result.steps.map(({ order, substance, form, amount, unit, note }): SheetStep => {
       const its = cardsFor(substance)
       const needsCaution = cardsNeeded(its)

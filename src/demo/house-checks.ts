@@ -1,5 +1,5 @@
 import { anyState, around, eachShift, every, instruments, look, reading, type WrittenCheck } from './kit.ts'
-import { and, colourPrintManual, commonPractice, fromMemory, hazardsBook, navyBasic, navySilver } from './sources.ts'
+import { and, colourPrintManual, commonPractice, fromMemory, hazardsBook, navyBasic, navyControl, navySilver } from './sources.ts'
 
 /** Places that serve both machines: silver cell, instruments, plant, safety, drain. Most are asked for whether film runs or not. */
 export const houseChecks: readonly WrittenCheck[] = [
@@ -34,6 +34,35 @@ export const houseChecks: readonly WrittenCheck[] = [
   look({
     id: 'exhaust', station: 'safety', name: 'Exhaust over tanks and mixing', schedule: eachShift(15), states: anyState, safeguard: 'exhaust',
     how: 'Smoke tube at the tank edge; never by nose.', right: 'draws away', wrong: 'does not draw', source: and(colourPrintManual, commonPractice),
+  }),
+  reading({
+    id: 'drain-silver', station: 'drain', name: 'Silver at the drain', quantity: 'concentration', of: 'silver', unit: 'mg/L', step: 0.1,
+    limits: { aim: 0.5, warningHigh: 2, actionHigh: 4 }, instrument: { name: 'silver test strip', low: 0, high: 50 }, schedule: eachShift(120), settleSeconds: 30,
+    states: anyState, how: 'Sample after the last trap. The site’s permit rules; the figures here are examples.', source: commonPractice,
+  }),
+  look({
+    id: 'gas-alarms', station: 'safety', name: 'Gas alarms tested', schedule: every(7 * 24 * 60, 24 * 60), states: anyState,
+    how: 'Sulfur dioxide, hydrogen sulfide and solvent vapour, each with its test gas, as its maker says.', right: 'each sounds', wrong: 'silent, or overdue', source: and(hazardsBook, commonPractice),
+  }),
+  reading({
+    id: 'water-hardness', station: 'plant', name: 'Water hardness', quantity: 'concentration', of: 'calciumCarbonate', unit: 'mg/L', step: 5,
+    limits: { aim: 60, warningHigh: 150, actionHigh: 200 }, instrument: { name: 'hardness test', low: 0, high: 500 }, schedule: every(7 * 24 * 60, 24 * 60), states: anyState, source: fromMemory,
+  }),
+  reading({
+    id: 'water-iron', station: 'plant', name: 'Iron in the water', quantity: 'concentration', of: 'iron', unit: 'mg/L', step: 0.1,
+    limits: { aim: 0.1, warningHigh: 0.3, actionHigh: 0.5 }, instrument: { name: 'iron test', low: 0, high: 10 }, schedule: every(7 * 24 * 60, 24 * 60), states: anyState, source: fromMemory,
+  }),
+  look({
+    id: 'lots', station: 'mixing', name: 'Lots: assay and expiry', schedule: every(24 * 60, 8 * 60), states: anyState,
+    how: 'Each opened drum: lot, assay on its paper, date. Peroxide date on ethers.', right: 'all in date', wrong: 'one is over', source: commonPractice,
+  }),
+  look({
+    id: 'titration-blanks', station: 'instruments', name: 'Titration blanks', schedule: every(24 * 60, 8 * 60), states: anyState,
+    how: 'A blank of each method, and the titrant against its standard.', right: 'as before', wrong: 'moved', source: commonPractice,
+  }),
+  look({
+    id: 'sensitometer', station: 'instruments', name: 'Sensitometer lamp', schedule: every(24 * 60, 8 * 60), states: anyState,
+    how: 'Lamp current at its mark, hours on the card.', right: 'at its mark', wrong: 'off, or over its hours', source: navyControl,
   }),
   reading({
     id: 'drain-ph', station: 'drain', name: 'pH at the drain', quantity: 'pH', unit: 'pH', step: 0.1,

@@ -1,5 +1,6 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { parsePlan } from '../plan/plan-problems.ts'
+import { formulas } from './formulas.ts'
 import { houseChecks } from './house-checks.ts'
 import type { WrittenPlan } from './kit.ts'
 import { negativeMachine, positiveMachine } from './machines.ts'
@@ -30,6 +31,7 @@ export const writtenDemoLab: WrittenPlan = {
   checks: [...negativeChecks, ...positiveChecks, ...houseChecks],
   materials,
   methods,
+  formulas,
   emergency: {
     calls: [
       { who: 'Fire and ambulance', number: '112' },

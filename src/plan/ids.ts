@@ -11,6 +11,7 @@ export const stationId = word.brand<'StationId'>()
 export const checkId = word.brand<'CheckId'>()
 export const materialId = word.brand<'MaterialId'>()
 export const methodId = word.brand<'MethodId'>()
+export const formulaId = word.brand<'FormulaId'>()
 export const personId = word.brand<'PersonId'>()
 export const shiftId = word.brand<'ShiftId'>()
 
@@ -19,5 +20,6 @@ export type StationId = z.infer<typeof stationId>
 export type CheckId = z.infer<typeof checkId>
 export type MaterialId = z.infer<typeof materialId>
 export type MethodId = z.infer<typeof methodId>
+export type FormulaId = z.infer<typeof formulaId>
 export type PersonId = z.infer<typeof personId>
 export type ShiftId = z.infer<typeof shiftId>

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { check } from './check.ts'
+import { formula } from './formula.ts'
 import { methodId, personId, shiftId } from './ids.ts'
 import { machine } from './machine.ts'
 import { material } from './material.ts'
@@ -50,6 +51,8 @@ export const labPlan = z.strictObject({
   checks: z.array(check),
   materials: z.array(material),
   methods: z.array(method),
+  /** What the laboratory mixes by itself. */
+  formulas: z.optional(z.array(formula)),
   emergency: z.strictObject({
     calls: z.array(z.strictObject({ who: z.string(), number: z.string() })),
     eyewash: z.string(),

@@ -39,7 +39,7 @@ const pathText = (path: readonly PropertyKey[]): string =>
 const repeatedIds = (plan: LabPlan): PlanProblem[] => {
   const lists: [string, readonly { id: string }[]][] = [
     ['people', plan.people], ['shifts', plan.shifts], ['machines', plan.machines], ['checks', plan.checks],
-    ['materials', plan.materials], ['methods', plan.methods],
+    ['materials', plan.materials], ['methods', plan.methods], ['formulas', plan.formulas ?? []],
   ]
   const problems: PlanProblem[] = []
   const seenStations = new Set<string>()
@@ -75,6 +75,11 @@ const unknownIds = (plan: LabPlan): PlanProblem[] => {
     }
   })
   plan.materials.forEach((material, m) => material.for.forEach((id, f) => must(stations, id, `materials[${m}].for[${f}]`)))
+  const materials = new Set<string>(plan.materials.map(({ id }) => id))
+  plan.formulas?.forEach((formula, f) => {
+    must(stations, formula.for, `formulas[${f}].for`)
+    formula.steps.forEach(({ material }, s) => must(materials, material, `formulas[${f}].steps[${s}].material`))
+  })
   must(new Set<string>(plan.people.map(({ id }) => id)), plan.onCall, 'onCall')
   return problems
 }
@@ -142,6 +147,7 @@ const substanceProblems = (plan: LabPlan): PlanProblem[] => {
         (station.bath?.constituents ?? []).flatMap(({ substance, form }, c) => problem(`machines[${m}].stations[${s}].bath.constituents[${c}]`, substance, form)),
       ),
     ),
+    ...(plan.formulas ?? []).flatMap((formula, f) => formula.steps.flatMap(({ substance, form }, s) => problem(`formulas[${f}].steps[${s}]`, substance, form))),
     // A titrant or a solvent goes into no bath and may be anything.
     ...plan.materials.flatMap((material, index) =>
       material.for.length ? problem(`materials[${index}]`, material.substance, material.strength.kind === 'solid' ? material.strength.form : undefined) : [],

@@ -1,11 +1,14 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { checks, type Checks } from './checks.ts'
+import { drums, type Drums } from './drums.ts'
 import { exceptions, type Exceptions } from './exceptions.ts'
 import { holds, type Holds } from './holds.ts'
 import type { Line } from './line.ts'
 import { machines, type Machines } from './machines.ts'
+import { mixes, type Mixes } from './mixes.ts'
 import type { Plans } from './plans.ts'
 import type { Projection } from './projection.ts'
+import { resets, type ResetNow } from './resets.ts'
 import { strips, type Strips } from './strips.ts'
 
 /** Everything that the screens know of the laboratory, folded from the log. */
@@ -16,6 +19,9 @@ export interface LabState {
   exceptions: Exceptions
   holds: Holds
   strips: Strips
+  mixes: Mixes
+  drums: Drums
+  resets: ResetNow[]
 }
 
 /** What the fold changes line by line; the plans stand apart, as they are known throughout the log. */
@@ -24,11 +30,11 @@ export interface Folded extends Omit<LabState, 'plans'> {
   prunedDay: number
 }
 
-const projections: { [K in Exclude<keyof Folded, 'prunedDay'>]: Projection<Folded[K]> } = { machines, checks, exceptions, holds, strips }
+const projections: { [K in Exclude<keyof Folded, 'prunedDay'>]: Projection<Folded[K]> } = { machines, checks, exceptions, holds, strips, mixes, drums, resets }
 const names = Object.keys(projections) as (keyof typeof projections)[]
 
 /** Raised whenever a fold gives another state for the same log: a snapshot of another version is not used. */
-export const foldVersion = 2
+export const foldVersion = 3
 
 const dayMilliseconds = 86_400_000
 /** Closed exceptions, released holds and runs of the machines are in the state for this long; in the log for ever. */
@@ -40,6 +46,9 @@ export const emptyFold = (): Folded => ({
   exceptions: exceptions.start(),
   holds: holds.start(),
   strips: strips.start(),
+  mixes: mixes.start(),
+  drums: drums.start(),
+  resets: resets.start(),
   prunedDay: 0,
 })
 

@@ -84,6 +84,22 @@ const saidBy = (plan: LabPlan, line: Line): Row => {
     case 'amend':
     case 'withdraw':
       return { what: line.data.ref, text: line.data.why }
+    case 'mix':
+      return { what: plan.formulas?.find(({ id }) => id === line.data.formula)?.name ?? line.data.formula, value: line.data.litres, unit: 'L' }
+    case 'mixStep':
+      return { what: line.data.substance, value: line.data.amount, unit: line.data.unit, ...(line.data.lot ? { lot: line.data.lot } : {}), ...(line.data.celsius === undefined ? {} : { text: `${line.data.celsius} °C` }) }
+    case 'mixCertificate':
+      return { what: line.data.label, text: `pH ${line.data.pH}; specific gravity ${line.data.specificGravity}` }
+    case 'mixEnd':
+      return { what: line.data.how, ...(line.data.why ? { text: line.data.why } : {}) }
+    case 'runOff': {
+      const { destination } = line.data
+      return { what: line.data.waste, value: line.data.litres, unit: 'L', text: [destination.to === 'drum' ? `drum ${destination.drum}` : destination.to, line.data.remark].filter(Boolean).join(': ') }
+    }
+    case 'drumOut':
+      return { what: line.data.drum, text: line.data.to }
+    case 'responseReset':
+      return { ...(line.data.material ? { what: plan.materials.find(({ id }) => id === line.data.material)?.name ?? line.data.material } : {}), text: line.data.why }
     case 'handover':
       return { what: line.data.side, text: line.data.notes }
     case 'signOff':

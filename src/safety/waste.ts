@@ -25,7 +25,7 @@ export const wasteDrums: readonly WasteDrum[] = [
   { id: 'chromium', name: 'Chrome alum, dichromate', holds: ['dichromate', 'oxidiser', 'alum'], says: 'Collected for licensed disposal, never to the drain.', alone: true },
 ]
 
-export type DrumAnswer = { may: true } | { may: false; why: PairResult | 'keptAlone' | 'etherDrum' }
+export type DrumAnswer = { may: true } | { may: false; why: PairResult | 'keptAlone' | 'etherDrum' | 'otherWaste' }
 
 /** Whether a waste may go into a drum. `slowly` is for doses into a bath; in a drum it counts as never. */
 export const mayGoInto = (drum: WasteDrum, waste: readonly Thing[]): DrumAnswer => {

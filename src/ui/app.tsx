@@ -33,12 +33,15 @@ const screens: Record<string, ComponentType> = {
   scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
   at: lazy(() => import('./labels/at-screen.tsx').then((it) => it.AtScreen)),
   splice: lazy(() => import('./splice/splice-screen.tsx').then((it) => it.SpliceScreen)),
+  mixing: lazy(() => import('./mixing/mixing-screen.tsx').then((it) => it.MixingScreen)),
+  waste: lazy(() => import('./waste/waste-screen.tsx').then((it) => it.WasteScreen)),
+  response: lazy(() => import('./response/response-screen.tsx').then((it) => it.ResponseScreen)),
   safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
   emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', waste: 'bench', response: 'round' }
 
 export const AppShell = () => {
   const { router } = useApp()

@@ -3,11 +3,11 @@ import { useEffect, useState } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { Screen } from './screen.tsx'
 
-/** A screen that is fetched when first opened; offline it comes from the service worker's store. */
-export const lazy = (load: () => Promise<ComponentType>, Meanwhile: ComponentType = Opening): ComponentType => {
-  let known: ComponentType | undefined
-  const Lazy = () => {
-    const [Loaded, setLoaded] = useState<ComponentType | undefined>(() => known)
+/** A screen, or a part of one, that is fetched when first drawn; offline it comes from the service worker's store. */
+export const lazy = <P extends object = object>(load: () => Promise<ComponentType<P>>, Meanwhile: ComponentType = Opening): ComponentType<P> => {
+  let known: ComponentType<P> | undefined
+  const Lazy = (props: P) => {
+    const [Loaded, setLoaded] = useState<ComponentType<P> | undefined>(() => known)
     const [fault, setFault] = useState<Error>()
     const { loadWords } = useApp()
     useEffect(() => {
@@ -18,7 +18,7 @@ export const lazy = (load: () => Promise<ComponentType>, Meanwhile: ComponentTyp
       }, (cause: unknown) => setFault(new Error('a part of the app could not be fetched', { cause })))
     }, [])
     if (fault) throw fault
-    return Loaded ? <Loaded /> : <Meanwhile />
+    return Loaded ? <Loaded {...props} /> : <Meanwhile />
   }
   return Lazy
 }

@@ -31,6 +31,12 @@ const BenchList = () => {
   return (
     <Screen title={words.title} meta={words.meta(catalogue.length)}>
       {wanted.length === 0 ? <StripCards /> : null}
+      <Card>
+        <Rows>
+          <Row what={<strong>{words.mixing}</strong>} under={words.mixingMore} href="/mixing" />
+          <Row what={<strong>{words.waste}</strong>} under={words.wasteMore} href="/waste" />
+        </Rows>
+      </Card>
       <Field name={words.find} value={find} onChange={setFind} />
       {found.length === 0 ? <Empty title={words.nothingFound.title}>{words.nothingFound.more}</Empty> : null}
       {[...groups].map(([prefix, entries]) => (

@@ -84,6 +84,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, asked,
       <Card>
         <Rows>
           {dose.predicted ? <Row what={say.predicted} value={`${numberText(dose.predicted.from, decimals)} → ${numberText(dose.predicted.to, decimals)}`} under={dose.response.learnedFrom ? say.response(numberText(dose.response.factor, 2), dose.response.learnedFrom) : undefined} /> : null}
+          {dose.material === 'water' ? null : <Row what={words.response.link} href={`/response/${exception.station}/${dose.material}`} />}
           {remedy.wait ? <Row what={say.thenMix} value={words.time.span(remedy.wait.seconds * 1000)} under={say.turnovers(remedy.wait.turnovers)} /> : null}
           {dose.material === 'water' ? null : <Row what={say.lot} value={lot ?? say.lotNone} onPress={() => setOpen('lot')} />}
           {dose.secondPerson.required || dose.secondPerson.offersScaledUp ? (

@@ -8,6 +8,7 @@ import { standingHolds } from '../../projections/holds.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
 import { AskHold } from '../now/hold-card.tsx'
+import { PairCards } from '../now/pair-cards.tsx'
 import { Banner } from '../parts/banner.tsx'
 import { BathGauge } from '../parts/bath-gauge.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
@@ -34,7 +35,7 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
   const phase = phaseAt(exception, now.value)
   const risk = filmAtRiskOf(state, exception, now.value)
   const isHeld = standingHolds(state.holds, machine.id).length > 0
-  const found = phase === 'toCorrect' ? answers(state, plan, exception.id, now.value, knownOf(ledger, exception, {})) : []
+  const found = phase === 'toCorrect' ? answers(state, plan, exception.id, now.value, knownOf(state, ledger, exception, {})) : []
   const checkHref = `/check/${exception.check}`
   return (
     <Screen
@@ -68,6 +69,7 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
       {phase === 'mixing' ? <Mixing exception={exception} until={mixingUntil(exception)} check={check.name} href={checkHref} /> : null}
       {phase === 'toRecheck' ? <Banner kind="warn" title={say.mixed} /> : null}
       {phase === 'closed' ? <Banner title={exception.closedHow === 'byHand' ? say.closedByHand(say.reasons[exception.closeReason as keyof typeof say.reasons] ?? '') : say.closed[exception.closedHow ?? 'backInLimits']} /> : null}
+      {phase === 'closed' ? null : <PairCards plan={plan} of={[check.id]} />}
       {phase === 'toCorrect' ? (
         <>
           {found[0]?.holdNow && !isHeld ? (

@@ -26,7 +26,7 @@ export const RemedyScreen = ({ exception, plan, remedyId }: RemedyScreenProps) =
   const words = useWords()
   const [lots, setLots] = useState<Readonly<Record<string, string>>>({})
   const { state, ledger } = lab.value
-  const remedy = answers(state, plan, exception.id, phone.clock.now(), knownOf(ledger, exception, lots))
+  const remedy = answers(state, plan, exception.id, phone.clock.now(), knownOf(state, ledger, exception, lots))
     .flatMap(({ remedies }) => remedies)
     .find(({ id }) => id === remedyId)
   if (!remedy) {
@@ -59,6 +59,7 @@ const RefusedView = ({ remedy, refused, plan }: { remedy: Remedy; refused: NonNu
         <p class="lead">{refusalText(refused, plan, words)}</p>
       </Banner>
       <p class="lead"><strong>{sayText(doFirst, plan, words)}</strong></p>
+      {refused.code === 'answerOutOfBounds' && typeof refused.facts['material'] === 'string' ? <LinkButton wide href={`/response/${remedy.station}/${refused.facts['material']}`}>{words.response.link}</LinkButton> : null}
       <p class="small quiet">{say.source(refused.source)}</p>
       <p class="small quiet">{words.safety.deferral}</p>
     </Screen>

@@ -6,6 +6,7 @@ import { standingHolds } from '../../projections/holds.ts'
 import { spanAt } from '../../projections/machines.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { lazy } from '../lazy.tsx'
 import { Row, Rows } from '../parts/card.tsx'
 import { FilmPath } from '../parts/film-path.tsx'
 import { HoldIcon, Onward } from '../parts/icons.tsx'
@@ -17,6 +18,10 @@ import { ExceptionRow } from './exception-row.tsx'
 import { onPath, pathStations } from './path-stations.ts'
 import { useDue } from './use-due.ts'
 import './machine-card.css'
+
+const Nothing = () => null
+/** What two readings say together comes a moment after what each says alone. Where it cannot be fetched, the rest of Now stands all the same. */
+const PairRows = lazy<{ machine: Machine; plan: LabPlan }>(() => import('./pair-rows.tsx').then((it) => it.PairRows, () => Nothing), Nothing)
 
 /** As many as help to plan the next half hour; the rest is at the stations. */
 const rowsShown = 3
@@ -62,6 +67,7 @@ export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan
         {risk.kind === 'inDoubt' ? (
           <Row what={<strong>{words.now.atRisk}</strong>} under={words.now.atRiskSince(timeText(risk.since, plan.timeZone))} value={<strong>{filmText(risk.metres, plan.units.length)}</strong>} />
         ) : null}
+        <PairRows machine={machine} plan={plan} />
         {next.slice(0, rowsShown).map((it) => (
           <Row key={it.check.id} href={`/check/${it.check.id}`} what={it.check.name} value={<span class={`due ${it.status}`}>{dueText(it, now.value, words)}</span>} />
         ))}

@@ -11,6 +11,7 @@ import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
 import { dueText } from './due-text.ts'
 import { ExceptionRow } from './exception-row.tsx'
+import { PairCards } from './pair-cards.tsx'
 import { useDue } from './use-due.ts'
 
 /** One place: what is open there, its checks with when they were last done, and the bath. */
@@ -38,6 +39,7 @@ const Known = ({ plan, place: { machine, station }, now, lab }: Given) => {
           <Rows>{open.map((it) => <ExceptionRow key={it.id} exception={it} plan={plan} />)}</Rows>
         </Card>
       ) : null}
+      <PairCards plan={plan} of={checks.map((check) => check.id)} />
       <Card title={words.now.stationScreen.checks}>
         {checks.length ? (
           <Rows>
@@ -63,6 +65,7 @@ const Known = ({ plan, place: { machine, station }, now, lab }: Given) => {
       {station.bath ? (
         <Card title={words.now.stationScreen.bath}>
           <Rows>
+            {plan.materials.some((it) => it.for.includes(station.id)) ? <Row what={words.response.link} href={`/response/${station.id}`} /> : null}
             <Row what={words.now.stationScreen.litres} value={`${shortText(station.bath.litres, 1)} L`} />
             <Row what={words.now.stationScreen.turnover} value={words.time.span((station.bath.litres / station.bath.circulationLitresPerMinute) * 60_000)} />
             {station.bath.constituents.map((it) => (

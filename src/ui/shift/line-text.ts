@@ -37,6 +37,20 @@ export const lineText = (line: Line, plan: LabPlan, words: Words): string => {
       return `${kindName}: ${data.reason}`
     case 'run':
       return `${plan.machines.find(({ id }) => id === data.machine)?.name ?? data.machine}: ${words.marks.machine[data.state]}`
+    case 'mix':
+      return `${kindName}: ${plan.formulas?.find(({ id }) => id === data.formula)?.name ?? data.formula}, ${data.litres} L`
+    case 'mixStep':
+      return `${kindName}: ${data.substance} ${data.amount} ${data.unit}`
+    case 'mixCertificate':
+      return `${kindName}: ${data.label}`
+    case 'mixEnd':
+      return data.why ? `${kindName}: ${data.why}` : kindName
+    case 'runOff':
+      return `${kindName}: ${words.waste.kinds[data.waste] ?? data.waste} ${data.litres} L, ${data.destination.to === 'drum' ? (words.waste.drums[data.destination.drum] ?? data.destination.drum) : words.waste.to[data.destination.to]}`
+    case 'drumOut':
+      return `${kindName}: ${words.waste.drums[data.drum] ?? data.drum}, ${data.to}`
+    case 'responseReset':
+      return `${kindName}: ${data.why}`
     case 'amend':
     case 'withdraw':
       return `${kindName}: ${data.why}`

@@ -3,6 +3,10 @@ import type { RefusalFacts } from '../../../science/refusal.ts'
 const valueText = (value: unknown): string => (value === undefined ? '' : typeof value === 'string' ? value : JSON.stringify(value))
 
 export const bench = {
+  mixing: 'Mixing sheets',
+  mixingMore: 'A batch step by step, to its certificate',
+  waste: 'Run-offs and waste',
+  wasteMore: 'The drain, the drums, where everything went',
   title: 'Bench',
   meta: (count: number): string => `${count} calculations`,
   find: 'Find a calculation',

@@ -141,6 +141,7 @@ export const shift = {
     kinds: {
       reading: 'Reading', look: 'Look', skip: 'Not done', strip: 'Strip', add: 'Add', caution: 'Caution confirmed', hold: 'Hold', release: 'Release', run: 'Machine', note: 'Note',
       photo: 'Photo', stripBatch: 'Strip batch', amend: 'Amended', withdraw: 'Withdrawn', close: 'Closed by hand', signOff: 'Signature', countersign: 'Countersign', handover: 'Handover', plan: 'Lab plan',
+      mix: 'Batch begun', mixStep: 'Into the batch', mixCertificate: 'Batch certified', mixEnd: 'Batch ended', runOff: 'Run-off', drumOut: 'Drum handed over', responseReset: 'Learned response reset',
     } satisfies Record<Kind, string>,
     spoke: 'Time',
     entered: 'Keyed',
