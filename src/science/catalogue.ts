@@ -9,6 +9,7 @@ import type { AnyCalculation } from './calculation.ts'
 import { chartCapability } from './chart/capability.ts'
 import { chartCusum } from './chart/cusum.ts'
 import { chartEwma } from './chart/ewma.ts'
+import { chartForecast } from './chart/forecast.ts'
 import { chartIndividuals } from './chart/individuals.ts'
 import { chartRules } from './chart/rules.ts'
 import { chartXbarRange } from './chart/xbar-range.ts'
@@ -111,6 +112,7 @@ export const catalogue: readonly AnyCalculation[] = [
   chartCusum,
   chartRules,
   chartCapability,
+  chartForecast,
   readingScreen,
 ]
 

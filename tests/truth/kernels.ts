@@ -3,6 +3,7 @@ import { acids, water, type AcidSystem } from '../../src/science/acidBase/consta
 import { pKAt } from '../../src/science/acidBase/pk-at.ts'
 import { saturation } from '../../src/science/air/humidity.ts'
 import { rangeConstants } from '../../src/science/chart/constants.ts'
+import { studentT } from '../../src/science/chart/student.ts'
 import { straightLine } from '../../src/science/strip/straight-line.ts'
 
 type Inputs = Record<string, unknown>
@@ -22,5 +23,6 @@ export const kernels: Readonly<Record<string, Kernel>> = {
   'kernel.acidBase.activity': gamma,
   'kernel.air.saturation': ({ celsius }) => saturation({ celsius: celsius as number, pascals: 101_325 }),
   'kernel.strip.straightLine': ({ x, y }) => ({ ...straightLine(x as number[], y as number[]) }),
+  'kernel.chart.studentT': ({ outside, degrees }) => ({ t: studentT({ outside: outside as number, degrees: degrees as number }) }),
   'kernel.chart.rangeConstants': ({ count }) => ({ ...rangeConstants(count as number) }),
 }

@@ -157,6 +157,8 @@ export const tolerances: Readonly<Record<string, Readonly<Record<string, number>
   'chart.ewma @ exact limits': { exactLower: 4.5e-6, exactUpper: 4.5e-6 },
   'chart.cusum': { high: 1e-12, low: 1e-12, out: 1e-12 },
   'chart.rules': { 'flags.index': 1e-12, 'flags.rule': 1e-12 },
+  'chart.forecast': { slopePerHour: 1e-10, slopeStandardError: 1e-10, hoursAhead: 1e-7, earliestHoursAhead: 0.0001, latestHoursAhead: 0.0005 },
+  'kernel.chart.studentT': { t: 0.0006 },
   'chart.capability': { cp: 1e-12, cpk: 3.5e-5, cpm: 7.5e-6 },
   'reading.screen': { median: 1e-12, spread: 1e-12, score: 0.0015, slippedPoint: 1e-12 },
 }
