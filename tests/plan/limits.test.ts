@@ -44,6 +44,13 @@ describe('the verdict of a strip', () => {
   })
 
   it('says nothing of figures that the plan has no limits for', () => {
-    expect(judgeStrip(check, { contrast: 99 })).toEqual({ verdict: 'IN', figures: {} })
+    const judged = judgeStrip(check, { baseFog: 0.25, speed: -2.1, gamma: 0.65, contrast: 99 })
+    expect(judged.verdict).toBe('IN')
+    expect(Object.keys(judged.figures)).toEqual(['baseFog', 'speed', 'gamma'])
+    expect(judgeStrip({ ...check, steps: undefined }, { contrast: 99 })).toEqual({ verdict: 'IN', figures: {} })
+  })
+
+  it('is not in limits when the steps did not give one of its figures', () => {
+    expect(judgeStrip(check, { baseFog: 0.25, speed: -2.1 })).toMatchObject({ verdict: 'ACT', figures: { baseFog: { verdict: 'IN' }, speed: { verdict: 'IN' } } })
   })
 })
