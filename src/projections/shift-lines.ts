@@ -1,11 +1,13 @@
 import type { ShiftSpan } from '../plan/shift-time.ts'
+import type { Entry } from '../record/entry.ts'
 import type { DeviceId, EntryId, Hash } from '../record/ids.ts'
 import type { Ledger } from './ledger.ts'
 import { enteredAtOf, spokenAtOf, type Line } from './line.ts'
 
 /**
  * Whether an entry is of a shift, decided by the entry alone as it was first recorded, so that anybody can work it out again from an export: it
- * speaks for an instant of the shift, or, entered later, explains a gap of it, hands it over, or changes such an entry.
+ * speaks for an instant of the shift, or, entered later, explains a gap of it, hands it over, or changes such an entry, names its cause, or takes
+ * note of it.
  */
 export const isOfShift = (ledger: Ledger, span: ShiftSpan, id: EntryId, seen: ReadonlySet<EntryId> = new Set()): boolean => {
   const entry = ledger.original(id)
@@ -15,8 +17,23 @@ export const isOfShift = (ledger: Ledger, span: ShiftSpan, id: EntryId, seen: Re
   const time = spokenAtOf(entry.data, enteredAtOf(entry))
   if (time >= span.from && time < span.to) return true
   if (entry.kind === 'skip') return entry.data.due >= span.from && entry.data.due < span.to
-  if (entry.kind === 'amend' || entry.kind === 'withdraw') return isOfShift(ledger, span, entry.data.ref, new Set([...seen, id]))
-  return false
+  const about = aboutOf(entry)
+  return about !== undefined && isOfShift(ledger, span, about, new Set([...seen, id]))
+}
+
+/** The entry that another one is about and whose shift it shares. */
+const aboutOf = ({ kind, data }: Entry): EntryId | undefined => {
+  switch (kind) {
+    case 'amend':
+    case 'withdraw':
+      return data.ref
+    case 'acknowledge':
+      return data.of
+    case 'note':
+      return data.about === 'cause' ? data.exception : undefined
+    default:
+      return undefined
+  }
 }
 
 /** The lines of a shift, in order of time. Entered as long after it as people explain gaps: until its signature, or for good. */

@@ -11,10 +11,13 @@ import { keptDays, type LabState } from './lab-state.ts'
 import { byTime, type Line, type LineOf } from './line.ts'
 import { metresRun } from './machines.ts'
 import { addTotals, shiftAdds, type MaterialTotal, type ShiftAdd } from './shift-adds.ts'
+import { actionsOf, causeOf, type Cause } from './shift-causes.ts'
 import { blockersOf, type Blocker } from './shift-blockers.ts'
+import { incidentsOf, type ShiftIncident } from './shift-incidents.ts'
 import { instrumentsAt, type InstrumentNow } from './shift-instruments.ts'
 import { coversOf, digestText, linesOfShift } from './shift-lines.ts'
 import { signaturesOf, type Signature } from './shift-signatures.ts'
+import { wasteOf, type ShiftWaste } from './shift-waste.ts'
 
 export interface ShiftException {
   exception: Exception
@@ -25,6 +28,9 @@ export interface ShiftException {
   minutesOpen: number
   /** The reading that closed it or last re-checked it. */
   recheck?: EntryId
+  cause?: Cause
+  /** What was done besides the doses: settings, notes, holds. */
+  actions: EntryId[]
   filmAtRisk: FilmAtRisk
 }
 
@@ -70,6 +76,8 @@ export interface ShiftPage {
   cautions: LineOf<'caution'>[]
   instruments: InstrumentNow[]
   notes: LineOf<'note'>[]
+  incidents: ShiftIncident[]
+  waste: ShiftWaste
   photos: LineOf<'photo'>[]
   changes: ShiftChange[]
   /** Keyed more than half an hour after it was noted. */
@@ -107,7 +115,7 @@ export const shiftPage = ({ lab, plan, span, now, isGated = () => true }: ShiftP
     isOver: now >= span.to,
     coverage: coverage(lab, plan, span, now),
     metres: Object.fromEntries(plan.machines.map(({ id }) => [id, metresRun(state.machines[id], span.from, end)])) as ShiftPage['metres'],
-    exceptions: exceptionsOf(state, span, now),
+    exceptions: exceptionsOf(state, later, span, now),
     warned: standing.filter((line) => line.kind === 'reading' && line.data.verdict === 'WARN').map(({ id }) => id),
     holds: holdsOf(state, span, now),
     strips: stripsOf(standing, state),
@@ -116,6 +124,8 @@ export const shiftPage = ({ lab, plan, span, now, isGated = () => true }: ShiftP
     cautions: standing.filter((line) => line.kind === 'caution'),
     instruments: instrumentsAt(lab.stateAt(end + 1), plan, standing, end),
     notes: standing.filter((line) => line.kind === 'note'),
+    incidents: incidentsOf(standing, plan),
+    waste: wasteOf(standing, plan),
     photos: standing.filter((line) => line.kind === 'photo'),
     changes: changesOf(lab, plan, all),
     lateEntries: all.filter(isLate).map(({ id }) => id),
@@ -133,11 +143,12 @@ const stateFor = (lab: Lab, span: ShiftSpan, now: number): LabState => {
   return now - span.to < (keptDays - 10) * dayMilliseconds ? lab.state : lab.stateAt(span.to + 10 * dayMilliseconds)
 }
 
-const exceptionsOf = (state: LabState, span: ShiftSpan, now: number): ShiftException[] =>
+const exceptionsOf = (state: LabState, later: readonly Line[], span: ShiftSpan, now: number): ShiftException[] =>
   Object.values(state.exceptions.all)
     .filter(({ openedAt, closedAt = Number.POSITIVE_INFINITY }) => openedAt < span.to && closedAt >= span.from)
     .sort((a, b) => a.openedAt - b.openedAt)
     .map((exception) => {
+      const cause = causeOf(exception, later)
       const recheck = exception.marks.length > 1 ? exception.marks.at(-1)!.id : undefined
       return {
         exception,
@@ -145,6 +156,8 @@ const exceptionsOf = (state: LabState, span: ShiftSpan, now: number): ShiftExcep
         isOpen: exception.state !== 'closed',
         minutesOpen: Math.round(((exception.closedAt ?? now) - exception.openedAt) / minute),
         filmAtRisk: filmAtRiskOf(state, exception, now),
+        actions: actionsOf(exception, later),
+        ...(cause ? { cause } : {}),
         ...(recheck ? { recheck } : {}),
       }
     })

@@ -100,6 +100,8 @@ const saidBy = (plan: LabPlan, line: Line): Row => {
       return { what: line.data.drum, text: line.data.to }
     case 'responseReset':
       return { ...(line.data.material ? { what: plan.materials.find(({ id }) => id === line.data.material)?.name ?? line.data.material } : {}), text: line.data.why }
+    case 'acknowledge':
+      return { what: line.data.of, text: line.data.remark }
     case 'handover':
       return { what: line.data.side, text: line.data.notes }
     case 'signOff':

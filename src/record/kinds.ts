@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini'
+import { acknowledge } from './kinds/acknowledge.ts'
 import { add } from './kinds/add.ts'
 import { caution } from './kinds/caution.ts'
 import { amend, close, withdraw } from './kinds/correction.ts'
@@ -19,7 +20,7 @@ import { stripBatch } from './kinds/strip-batch.ts'
 /** Every kind of entry, with the schema of its data. A new kind is a file and a line here. */
 export const kinds = {
   reading, look, skip, strip, stripBatch, add, caution, hold, release, run, note, photo, amend, withdraw, close, signOff, countersign, handover, plan,
-  mix, mixStep, mixCertificate, mixEnd, runOff, drumOut, responseReset,
+  mix, mixStep, mixCertificate, mixEnd, runOff, drumOut, responseReset, acknowledge,
 } as const
 
 export type Kind = keyof typeof kinds

@@ -4,7 +4,8 @@ import { entryId, hash, instantText } from '../ids.ts'
 
 export const note = z.strictObject({
   text: z.string().check(z.minLength(1), z.maxLength(4000)),
-  about: z.enum(['general', 'incident', 'waste', 'maintenance', 'handover']),
+  /** `cause`: why a value was out, said of the exception that it names. */
+  about: z.enum(['general', 'incident', 'waste', 'maintenance', 'handover', 'cause']),
   machine: z.optional(machineId),
   station: z.optional(stationId),
   exception: z.optional(entryId),

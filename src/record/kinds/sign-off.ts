@@ -44,6 +44,8 @@ export const handover = z.strictObject({
   notes: z.string().check(z.maxLength(4000)),
   /** Exceptions that stay open, by the reading that opened them. */
   open: z.array(entryId),
+  /** What the one who came has looked at, item by item, before accepting: holds, exceptions, mixing times and the rest, by the entry or the place. */
+  walked: z.optional(z.array(z.strictObject({ what: z.string().check(z.maxLength(40)), ref: z.string().check(z.maxLength(80)) })).check(z.maxLength(200))),
   /** `given` by the one who leaves, `accepted` by the one who comes. */
   side: z.enum(['given', 'accepted']),
 })

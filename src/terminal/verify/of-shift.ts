@@ -15,7 +15,7 @@ const spokenAt = ({ at, skew, data }: Entry): number => {
 
 /**
  * Which entries belong to the shift, by the rule that the record gives, worked out anew: what speaks for an instant of it, a reason given later for
- * a gap in it, its hand-over, and a change to one of these. Signatures are about a shift and never of it.
+ * a gap in it, its hand-over, a change to one of these, a cause given for one, and who took note of one. Signatures are about a shift and never of it.
  */
 export const entriesOfShift = ({ shift, entries }: ShiftFile): Set<string> => {
   const within = (time: unknown): boolean => typeof time === 'number' && time >= shift.from && time < shift.to
@@ -33,6 +33,10 @@ export const entriesOfShift = ({ shift, entries }: ShiftFile): Set<string> => {
       case 'amend':
       case 'withdraw':
         return within(spokenAt(entry)) || isOf(byId.get(String(field(entry.data, 'ref'))), [...seen, entry.id])
+      case 'acknowledge':
+        return within(spokenAt(entry)) || isOf(byId.get(String(field(entry.data, 'of'))), [...seen, entry.id])
+      case 'note':
+        return within(spokenAt(entry)) || (field(entry.data, 'about') === 'cause' && isOf(byId.get(String(field(entry.data, 'exception'))), [...seen, entry.id]))
       default:
         return within(spokenAt(entry))
     }

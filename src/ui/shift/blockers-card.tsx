@@ -19,6 +19,7 @@ interface Given {
   page: ShiftPage
   ledger: Ledger
   onEvidence(id: EntryId): void
+  onIncident(id: EntryId): void
 }
 
 interface MissedTogether {
@@ -38,7 +39,7 @@ const missedTogether = (plan: LabPlan, blockers: readonly Blocker[]): MissedToge
   })
 
 /** What stands between the shift and its signature, each with the tap that settles it. */
-export const BlockersCard = ({ plan, page, ledger, onEvidence }: Given) => {
+export const BlockersCard = ({ plan, page, ledger, onEvidence, onIncident }: Given) => {
   const { person } = useApp()
   const words = useWords().shift.blockers
   const [open, setOpen] = useState<Gap | 'handover'>()
@@ -48,7 +49,7 @@ export const BlockersCard = ({ plan, page, ledger, onEvidence }: Given) => {
   const groups = missedTogether(plan, toSettle)
   const grouped = new Set<Blocker>(groups.flatMap(({ missed }) => missed))
   const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
-  const row = (blocker: Blocker) => <BlockerRow key={keyOf(blocker)} blocker={blocker} plan={plan} page={page} ledger={ledger} onEvidence={onEvidence} onOpen={setOpen} />
+  const row = (blocker: Blocker) => <BlockerRow key={keyOf(blocker)} blocker={blocker} plan={plan} page={page} ledger={ledger} onEvidence={onEvidence} onIncident={onIncident} onOpen={setOpen} />
   return (
     <>
       {toSettle.length ? (
@@ -88,7 +89,7 @@ interface RowGiven extends Given {
   onOpen(what: Gap | 'handover'): void
 }
 
-const BlockerRow = ({ blocker, plan, page, ledger, onEvidence, onOpen }: RowGiven) => {
+const BlockerRow = ({ blocker, plan, page, ledger, onEvidence, onIncident, onOpen }: RowGiven) => {
   const { person } = useApp()
   const all = useWords()
   const words = all.shift.blockers
@@ -118,6 +119,8 @@ const BlockerRow = ({ blocker, plan, page, ledger, onEvidence, onOpen }: RowGive
     }
     case 'instrumentNotProved':
       return <Row what={what} under={page.instruments.find(({ check }) => check === blocker.check)?.instrument ?? checkName(plan, blocker.check)} href={`/check/${blocker.check}`} />
+    case 'incidentNotSeen':
+      return <Row what={what} under={textOf(blocker.ref)} onPress={() => onIncident(blocker.ref)} />
     case 'addNotCheckable':
     case 'addWithoutCaution':
     case 'addWithoutSecondPerson':

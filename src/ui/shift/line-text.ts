@@ -51,6 +51,8 @@ export const lineText = (line: Line, plan: LabPlan, words: Words): string => {
       return `${kindName}: ${words.waste.drums[data.drum] ?? data.drum}, ${data.to}`
     case 'responseReset':
       return `${kindName}: ${data.why}`
+    case 'acknowledge':
+      return `${kindName}: ${data.remark}`
     case 'amend':
     case 'withdraw':
       return `${kindName}: ${data.why}`

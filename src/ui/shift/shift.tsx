@@ -17,6 +17,7 @@ import { EntrySheet } from './entry-sheet.tsx'
 import { FilesCard } from './files-card.tsx'
 import { ExceptionsCard, HoldsCard, StripsCard } from './found-cards.tsx'
 import { HandoverCard } from './handover-sheet.tsx'
+import { IncidentsCard, IncidentSheet } from './incidents-card.tsx'
 import { LateCard } from './late-card.tsx'
 import { LogCard } from './log-card.tsx'
 import { PrintHead } from './print-head.tsx'
@@ -45,6 +46,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const all = useWords()
   const words = all.shift
   const [evidence, setEvidence] = useState<EntryId>()
+  const [incident, setIncident] = useState<EntryId>()
   const [isSigning, setIsSigning] = useState(false)
   const it = useShiftPage(span, inForce)
   const before = shiftAt(inForce, span.from - 1)
@@ -56,6 +58,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const toSettle = live.blockers.filter(canBeSettled).length
   const isNow = now.value >= span.from && now.value < span.to
   const isBeforeUnsigned = isNow && !ledger.lines.some((line) => line.kind === 'signOff' && line.data.shift === before.shift.id && line.data.date === before.date) && ledger.lines.some(({ time, kind }) => kind !== 'plan' && time >= before.from && time < before.to)
+  const incidentShown = incident && (signed ? shown : live).incidents.find(({ note }) => note.id === incident)
   const given = { plan, page: shown, onEvidence: setEvidence }
   return (
     <Screen
@@ -85,10 +88,11 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
             <LateCard plan={plan} ledger={ledger} signature={signed.signature} onEvidence={setEvidence} />
           </>
         ) : (
-          <BlockersCard plan={plan} page={live} ledger={ledger} onEvidence={setEvidence} />
+          <BlockersCard plan={plan} page={live} ledger={ledger} onEvidence={setEvidence} onIncident={setIncident} />
         )}
         <HandoverCard plan={plan} page={shown} isClosed={signed !== undefined} />
         <CoverageCards plan={plan} page={shown} />
+        <IncidentsCard plan={plan} page={shown} onIncident={setIncident} />
         <ExceptionsCard {...given} />
         <HoldsCard {...given} />
         <StripsCard {...given} />
@@ -99,6 +103,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
         <LogCard plan={plan} notes={shown.notes} open={isNow && !signed} />
         <div class="files"><FilesCard plan={plan} span={span} ledger={ledger} late={signed?.signature.late ?? []} /></div>
       </div>
+      {incidentShown ? <IncidentSheet plan={plan} incident={incidentShown} canAcknowledge={!signed} onEvidence={setEvidence} onDone={() => setIncident(undefined)} /> : null}
       {evidence ? <EntrySheet id={evidence} plan={plan} ledger={ledger} onClose={() => setEvidence(undefined)} /> : null}
       {isSigning && signer ? <SignSheet plan={plan} page={live} by={signer} onDone={() => setIsSigning(false)} /> : null}
     </Screen>

@@ -1,0 +1,88 @@
+import { useState } from 'preact/hooks'
+import { personOf } from '../../plan/find.ts'
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import type { ShiftIncident } from '../../projections/shift-incidents.ts'
+import type { ShiftPage } from '../../projections/shift-page.ts'
+import type { EntryId } from '../../record/ids.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { dateText, timeText } from '../format.ts'
+import { Button } from '../parts/button.tsx'
+import { Card, Row, Rows } from '../parts/card.tsx'
+import { Field } from '../parts/field.tsx'
+import { Sheet } from '../parts/sheet.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { useSaving } from '../saving.ts'
+import { personName } from './line-text.ts'
+
+/** The incidents of a shift, and who took note of each with which words. */
+export const IncidentsCard = ({ plan, page, onIncident }: { plan: LabPlan; page: ShiftPage; onIncident(id: EntryId): void }) => {
+  const words = useWords().shift.incidents
+  return (
+    <Card title={words.title} beside={page.incidents.length || undefined}>
+      {page.incidents.length === 0 ? <p>{words.none}</p> : null}
+      <Rows>
+        {page.incidents.map(({ note, seen }) => (
+          <Row
+            key={note.id}
+            what={note.data.text}
+            under={
+              <>
+                {[timeText(note.time, plan.timeZone), personName(plan, note.person)].filter(Boolean).join(' · ')}
+                {seen ? <><br />{words.seenBy(personName(plan, seen.person), seen.data.remark)}</> : null}
+              </>
+            }
+            value={<span class="small">{seen ? words.seen : <strong>{words.notSeen}</strong>}</span>}
+            onPress={() => onIncident(note.id)}
+          />
+        ))}
+      </Rows>
+    </Card>
+  )
+}
+
+/** One incident: what happened, by whom it was written, and the acknowledgement of a supervisor. */
+export const IncidentSheet = ({ plan, incident, canAcknowledge, onEvidence, onDone }: { plan: LabPlan; incident: ShiftIncident; canAcknowledge: boolean; onEvidence(id: EntryId): void; onDone(): void }) => {
+  const { person } = useApp()
+  const all = useWords()
+  const words = all.shift.incidents
+  const { note, seen } = incident
+  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
+  return (
+    <Sheet title={all.shift.notes.kinds.incident} closeName={all.shell.close} onClose={onDone}>
+      <p class="said">{note.data.text}</p>
+      <Rows>
+        <Row what={words.written} under={[personName(plan, note.person), when(note.time)].filter(Boolean).join(' · ')} onPress={() => onEvidence(note.id)} />
+        {seen ? <Row what={words.seenBy(personName(plan, seen.person), seen.data.remark)} under={when(seen.time)} onPress={() => onEvidence(seen.id)} /> : null}
+      </Rows>
+      {seen || !canAcknowledge ? null : isSupervisor ? (
+        <Acknowledge incident={incident} onDone={onDone} />
+      ) : (
+        <>
+          <p>{words.bySupervisor}</p>
+          <Button wide onPress={() => (person.value = null)}>{all.shift.blockers.handOn}</Button>
+        </>
+      )}
+    </Sheet>
+  )
+}
+
+const Acknowledge = ({ incident, onDone }: { incident: ShiftIncident; onDone(): void }) => {
+  const all = useWords()
+  const words = all.shift.incidents
+  const saving = useSaving()
+  const [remark, setRemark] = useState('')
+  const [tried, setTried] = useState(false)
+  const save = async (): Promise<void> => {
+    setTried(true)
+    if (!remark.trim()) return
+    if (await saving.save('acknowledge', { of: incident.note.id, remark: remark.trim() })) onDone()
+  }
+  return (
+    <>
+      <SavingProblem of={saving} />
+      <Field name={words.remark} kind="long" value={remark} onChange={setRemark} problem={tried && !remark.trim() ? words.remarkMissing : undefined} />
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void save()}>{words.save}</Button>
+    </>
+  )
+}
