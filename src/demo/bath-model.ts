@@ -44,9 +44,9 @@ export class BathModel {
     return this.again(check)
   }
 
-  /** The same bath a minute later: only the scatter of the instrument differs. */
+  /** The same bath a minute later: only the scatter of the instrument differs, which is a step of it at most (one standard deviation). */
   again(check: ReadingCheck): number {
-    const noise = scatter * sizeOf(check) * this.#random.normal()
+    const noise = Math.min(scatter * sizeOf(check), check.step) * this.#random.normal()
     const value = check.limits.aim + (this.#wandering.get(check.id) ?? 0) + (this.#moved.get(check.id) ?? 0) + noise
     return onStep(Math.min(check.instrument.high, Math.max(check.instrument.low, value)), check.step)
   }

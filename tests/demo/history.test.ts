@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { unexplained } from '../../src/corrections/response.ts'
 import { appendable, arrivedFrom } from '../../src/demo/draft.ts'
 import { demoHistory } from '../../src/demo/history.ts'
 import { demoLab } from '../../src/demo/lab.ts'
@@ -15,12 +16,14 @@ const until = Date.parse('2026-01-13T10:20:00Z')
 const planEntry = idOf(1)
 const told = demoHistory({ seed: 7, plan, planEntry, until })
 
-const folded = (): Lab => {
-  const log = new LabLog(plan, told[0]!.time - 1)
+const folded = (history = told): Lab => {
+  const log = new LabLog(plan, history[0]!.time - 1)
   const lab = new Lab()
-  lab.add([...log.arrived, ...arrivedFrom(told, phone('d'))])
+  lab.add([...log.arrived, ...arrivedFrom(history, phone('d'))])
   return lab
 }
+
+const hours = Array.from({ length: 24 }, (_, hour) => hour)
 
 describe('the demo’s past shifts', () => {
   it('are the same for the same seed, and others for another', () => {
@@ -56,6 +59,14 @@ describe('the demo’s past shifts', () => {
     expect(standingHolds(lab.state.holds)).toEqual([])
     const due = dueChecks(lab.state, plan, until)
     expect(due.filter(({ status }) => status !== 'ahead').length).toBeGreaterThan(5)
+  })
+
+  it.each(hours)('leave nothing open at whatever hour they are founded (%i h later), and no answer of a bath that nobody can explain', (hour) => {
+    const now = until + hour * 3_600_000
+    const { state } = folded(demoHistory({ seed: 7, plan, planEntry, until: now, shifts: 1 }))
+    expect(openExceptions(state.exceptions)).toEqual([])
+    expect(standingHolds(state.holds)).toEqual([])
+    for (const { id: material, for: stations } of plan.materials) for (const station of stations) expect(unexplained(state, plan, { station, material, now })).toBeUndefined()
   })
 
   it('have sulfite found in limits within its day, so that acid may be offered', () => {
