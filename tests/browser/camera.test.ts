@@ -170,7 +170,7 @@ describe('reading a display with the camera, on a phone without a network', () =
     const { page } = phone
     await press(page, 'Noted…')
     await page.getByRole('button', { name: /I note it now/ }).click()
-    await goTo(page, '/now')
+    await page.getByRole('heading', { name: 'Now', level: 1 }).waitFor()
     await goTo(page, '/check/neg-1-dev-temp')
     await page.getByRole('group', { name: 'Number pad' }).waitFor()
     expect(await page.getByRole('button', { name: openName }).count()).toBe(0)
