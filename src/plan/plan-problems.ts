@@ -1,3 +1,4 @@
+import type * as z from 'zod/mini'
 import type { Substance } from '../science/substances.ts'
 import { substances } from '../science/substances-table.ts'
 import { labPlan, type LabPlan } from './lab-plan.ts'
@@ -12,7 +13,14 @@ export interface PlanProblem {
     /** Two shifts that begin at the same time: nobody could tell which is on. */
     | 'shiftTimes'
   detail: string
+  /** What a shape lacks. */
+  why?: ShapeFault
+  /** The bound, where there is one. */
+  bound?: number
 }
+
+export type ShapeFault =
+  | 'missing' | 'notANumber' | 'notText' | 'notAChoice' | 'notAnId' | 'form' | 'atLeast' | 'above' | 'atMost' | 'below' | 'tooShort' | 'tooLong' | 'tooFew' | 'tooMany' | 'unknownField' | 'wrongKind'
 
 export type ParsedPlan = { ok: true; plan: LabPlan } | { ok: false; problems: PlanProblem[] }
 
@@ -25,12 +33,40 @@ export const parsePlan = (raw: unknown): ParsedPlan => {
   if (!shaped.success) {
     return {
       ok: false,
-      problems: shaped.error.issues.map((issue) => ({ path: pathText(issue.path), code: 'shape', detail: issue.message })),
+      problems: shaped.error.issues.map((issue) => shapeProblem(raw, issue)),
     }
   }
   const plan = shaped.data
   const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, shiftProblems, substanceProblems].flatMap((find) => find(plan))
   return problems.length ? { ok: false, problems } : { ok: true, plan: shaped.data }
+}
+
+const shapeProblem = (raw: unknown, issue: z.core.$ZodIssue): PlanProblem => {
+  const problem = (why: ShapeFault, bound?: number | bigint): PlanProblem => ({
+    path: pathText(issue.path),
+    code: 'shape',
+    detail: issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : issue.message,
+    why,
+    ...(bound === undefined ? {} : { bound: Number(bound) }),
+  })
+  const value = issue.path.reduce<unknown>((at, key) => (at as Record<PropertyKey, unknown> | undefined)?.[key], raw)
+  if (value === undefined) return problem('missing')
+  switch (issue.code) {
+    case 'invalid_type':
+      return problem(issue.expected === 'number' ? 'notANumber' : issue.expected === 'string' ? 'notText' : 'wrongKind')
+    case 'too_small':
+      if (issue.origin === 'string') return problem(value === '' ? 'missing' : 'tooShort', issue.minimum)
+      return issue.origin === 'array' ? problem('tooFew', issue.minimum) : problem(issue.inclusive === false ? 'above' : 'atLeast', issue.minimum)
+    case 'too_big':
+      if (issue.origin === 'string') return problem('tooLong', issue.maximum)
+      return issue.origin === 'array' ? problem('tooMany', issue.maximum) : problem(issue.inclusive === false ? 'below' : 'atMost', issue.maximum)
+    case 'invalid_format':
+      return problem(issue.path.at(-1) === 'id' ? 'notAnId' : 'form')
+    case 'unrecognized_keys':
+      return problem('unknownField')
+    default:
+      return problem('notAChoice')
+  }
 }
 
 const pathText = (path: readonly PropertyKey[]): string =>

@@ -11,6 +11,7 @@ import { observe } from './http/observe.ts'
 import { gauges } from './gauges.ts'
 import { readReach } from './database/head.ts'
 import { openApi } from './openapi.ts'
+import { planSchema } from './plan-schema.ts'
 import { sameText } from './keys.ts'
 import type { Parts } from './parts.ts'
 import { Refused } from './http/refused.ts'
@@ -55,6 +56,11 @@ export const createApp = (parts: Parts): Hono<Env> => {
   app.get('/api/openapi.json', (c) => {
     c.set('routeName', 'openapi')
     return c.json(description)
+  })
+  const schemaOfPlans = planSchema()
+  app.get('/api/lab-plan.schema.json', (c) => {
+    c.set('routeName', 'planSchema')
+    return c.json(schemaOfPlans, 200, { 'Content-Type': 'application/schema+json', 'Content-Disposition': 'attachment; filename="lab-plan.schema.json"' })
   })
   app.route('/', api(parts, nonces))
   app.all('/api/*', () => {
