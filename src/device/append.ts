@@ -104,7 +104,7 @@ const fitted = (kind: Kind, data: unknown): { ok: true; data: Record<string, unk
   }
   try {
     // What is `undefined` is left out here, so that what is kept is exactly what was hashed.
-    return { ok: true, data: JSON.parse(canonical(parsed.data)) as Record<string, unknown> }
+    return { ok: true, data: (JSON.parse(canonical({ data: parsed.data })) as { data: Record<string, unknown> }).data }
   } catch (thrown) {
     if (!(thrown instanceof NotCanonical)) throw thrown
     return { ok: false, refusal: { code: 'unfit', path: thrown.path, detail: thrown.why } }

@@ -2,9 +2,10 @@ import * as z from 'zod/mini'
 import { plainCode } from '../wire/code.ts'
 import { receipt as receiptShape, type Receipt } from '../wire/messages.ts'
 import { enrolText, receiptText, seedText, thumbprintText, digitsOf } from '../wire/signed-texts.ts'
+import type { UnsentFile } from '../wire/unsent-file.ts'
 import { keepDeviceName } from './device-name.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
-import { makeUnsentFile } from './export.ts'
+import { makeUnsentFiles } from './export.ts'
 import { readIdentity } from './identity.ts'
 import type { Locks } from './locks.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
@@ -75,11 +76,13 @@ export const createEnrolment = (parts: Pick<ExchangeParts, 'store' | 'door' | 'c
       }),
   }
 
-  /** What the device that this phone was before had not sent goes along as a signed file, to be handed in. */
+  /** What the device that this phone was before had not sent goes along in signed files, to be handed in. */
   async function unsentOfBefore(): Promise<Pick<Beginning, 'handIn'>> {
     const before = await readIdentity(store)
-    const file = before && (await makeUnsentFile(store, before, clock))
-    return file ? { handIn: { name: `${file.dev}-${file.entries[0]!.entry.seq}`, file } } : {}
+    const files = before ? await makeUnsentFiles(store, before, clock) : []
+    // Handed in by the order of their names, and each follows on the one before.
+    const nameOf = ({ dev, entries }: UnsentFile): string => `${dev}-${String(entries[0]!.entry.seq).padStart(12, '0')}`
+    return files.length ? { handIn: files.map((file) => ({ name: nameOf(file), file })) } : {}
   }
 }
 

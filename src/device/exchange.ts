@@ -57,7 +57,10 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
     done.regained += pulled.regained
     if (pulled.problem) {
       if (pulled.problem.code !== 'recordBroken') return standing ?? pulled.problem
-    } else if (!pulled.epochChanged) break
+    } else if (!pulled.epochChanged) {
+      if (standing || !(await sendsAgainWhatIsMissing(now))) break
+      continue
+    }
     // A record that goes back is shown the head that it once signed; it then begins a new epoch.
     const isAdmitted = await tellsOfOldHead(parts)
     if (!pulled.epochChanged && !isAdmitted) return standing ?? pulled.problem
@@ -72,7 +75,23 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
   return standing ?? photos.problem ?? handed ?? (reported.ok ? undefined : sendProblemOf(reported.problem))
 }
 
-const isOfEntries = ({ code }: SendProblem): boolean => code === 'fork' || code === 'entryRefused' || code === 'quota'
+/** Not taken for what the entries are, or for what this server thinks of them: pulling may go well all the same. */
+const isOfEntries = ({ code }: SendProblem): boolean => code === 'fork' || code === 'entryRefused' || code === 'quota' || code === 'refused'
+
+/**
+ * An own entry that was acknowledged comes back with what is pulled: that is its receipt. Where the newest one has not, the server was put
+ * back to before it without saying so, and no head that this phone has seen shows it. What is missing goes back into the outbox.
+ */
+const sendsAgainWhatIsMissing = async ({ store, door, epoch }: Exchanging): Promise<boolean> => {
+  const [head, { oldest }] = await Promise.all([store.head(), store.waiting()])
+  const newest = oldest ? oldest.seq - 1 : head?.seq
+  if (!head || !newest) return false
+  const rows = await store.chain(head.dev, newest, 16)
+  const last = rows.find(({ entry, h }) => entry.seq === newest && (oldest !== undefined || h === head.h))
+  if (last?.gseq === undefined || last.epoch !== epoch || last.recvAt !== undefined) return false
+  const me = await door.call('me')
+  return me.ok && me.answer.lastSeq < newest && (await store.requeue(me.answer.lastSeq + 1)) > 0
+}
 
 /** The server grants that its record no longer reaches the head that this phone has seen. */
 const tellsOfOldHead = async (parts: ExchangeParts): Promise<boolean> => {

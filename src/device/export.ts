@@ -1,6 +1,7 @@
 import type { Sealed } from '../record/entry.ts'
+import type { DeviceId } from '../record/ids.ts'
 import { sealProblem, type PublicKey, type Verifier } from '../record/seal.ts'
-import { unsentFile, unsentHashed, unsentText, type UnsentFile } from '../wire/unsent-file.ts'
+import { largestImportBytes, unsentFile, unsentHashed, unsentText, type UnsentFile } from '../wire/unsent-file.ts'
 import { clockText, type Clock } from './clock.ts'
 import { readDeviceName } from './device-name.ts'
 import type { Identity } from './identity.ts'
@@ -8,28 +9,51 @@ import type { Kept } from './kept.ts'
 import { nextBatch } from './outbox.ts'
 import type { Store } from './store.ts'
 
-/** The most that one file may carry. */
-const mostEntries = 20_000
+/** The most that one file may carry: well within what the server reads at once. */
+export interface FileLimits {
+  entries: number
+  bytes: number
+}
+const usualLimits: FileLimits = { entries: 5_000, bytes: largestImportBytes / 4 }
 
-/** What waits on this phone, as a file signed by it that any other phone of the laboratory may hand in. Undefined when nothing waits. */
-export const makeUnsentFile = async (store: Store, identity: Identity, clock: Clock): Promise<UnsentFile | undefined> => {
-  const { oldest } = await store.waiting()
-  if (!oldest) return undefined
+/**
+ * What waits on this phone, oldest first, as files signed by it that any other phone of the laboratory may hand in; most often one. None
+ * when nothing waits.
+ */
+export const makeUnsentFiles = async (store: Store, identity: Identity, clock: Clock, limits: FileLimits = usualLimits): Promise<UnsentFile[]> => {
   const { dev, epoch } = identity.receipt
-  const entries: Sealed[] = []
-  let from: typeof oldest | undefined = oldest
-  while (from && entries.length < mostEntries) {
-    const batch: Sealed[] = await nextBatch(store, dev, from)
-    entries.push(...batch)
-    const last: Sealed = batch.at(-1)!
+  const name = await readDeviceName(store)
+  const signed = async (entries: Sealed[]): Promise<UnsentFile> => {
+    const file = { format: 'bathkeeper-unsent' as const, v: 1 as const, dev, epoch, name, made: clockText(clock), entries }
+    return { ...file, sig: await identity.signer.sign(unsentText(await identity.signer.sha256(unsentHashed(file)))) }
+  }
+  const files: UnsentFile[] = []
+  let entries: Sealed[] = []
+  let bytes = 0
+  for await (const one of unsent(store, dev)) {
+    const size = new TextEncoder().encode(JSON.stringify(one)).length
+    if (entries.length && (entries.length >= limits.entries || bytes + size > limits.bytes)) {
+      files.push(await signed(entries))
+      entries = []
+      bytes = 0
+    }
+    entries.push(one)
+    bytes += size
+  }
+  if (entries.length) files.push(await signed(entries))
+  return files
+}
+
+/** From the oldest that waits to the head. */
+async function* unsent(store: Store, dev: DeviceId): AsyncGenerator<Sealed> {
+  let from = (await store.waiting()).oldest
+  while (from) {
+    const batch = await nextBatch(store, dev, from)
+    yield* batch
+    const last = batch.at(-1)!
     const [following] = (await store.chain(dev, last.entry.seq + 1, 16)).filter(({ entry }) => entry.prev === last.h)
     from = following && { seq: following.entry.seq, id: following.entry.id, savedAt: following.time }
   }
-  const file = {
-    format: 'bathkeeper-unsent' as const, v: 1 as const, dev, epoch, name: await readDeviceName(store), made: clockText(clock), entries: entries.slice(0, mostEntries),
-  }
-  const hashed = await identity.signer.sha256(unsentHashed(file))
-  return { ...file, sig: await identity.signer.sign(unsentText(hashed)) }
 }
 
 /** Text of the file, one entry a line so that even an editor can show it. */

@@ -1,3 +1,4 @@
+import { isDoubted } from './doubt.ts'
 import type { Kept } from './kept.ts'
 import type { ChainHead } from './store.ts'
 
@@ -13,7 +14,7 @@ export const mergePulled = (
 ): { row: Kept; head?: ChainHead } | undefined => {
   if (!here) {
     const { dev, seq, prev } = pulled.entry
-    const follows = !pulled.why && head !== undefined && dev === head.dev && seq === head.seq + 1 && prev === head.h
+    const follows = !isDoubted(pulled) && head !== undefined && dev === head.dev && seq === head.seq + 1 && prev === head.h
     return follows ? { row: pulled, head: { dev, seq, h: pulled.h } } : { row: pulled }
   }
   // One id and two contents: what was kept first stays, and nothing of the second is taken over.

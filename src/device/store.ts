@@ -16,8 +16,8 @@ export interface Beginning {
   expected: ChainHead | undefined
   receipt: unknown
   keys: unknown
-  /** What the device that this phone was before had not sent, as a signed file to hand in; its outbox is emptied. */
-  handIn?: { name: string; file: unknown }
+  /** What the device that this phone was before had not sent, in signed files to hand in; its outbox is emptied. */
+  handIn?: readonly { name: string; file: unknown }[]
   /** Everything that is here belongs to a laboratory that no longer exists, and is removed. */
   forget?: boolean
 }
@@ -25,11 +25,11 @@ export interface Beginning {
 export interface ChainStore {
   head(): Promise<ChainHead | undefined>
   begin(beginning: Beginning): Promise<'begun' | 'moved'>
-  /** Entry, place in the outbox, photos and head in one durable transaction; `moved` when the head is no longer `expected`. */
+  /** Entry, place in the outbox, photos and head in one durable transaction; `moved` when the head is no longer `expected`, unless the entry is there already. */
   append(entry: Kept, expected: ChainHead, blobs: readonly KeptBlob[]): Promise<'saved' | 'moved'>
   /** How many wait, and the first of them. */
   waiting(): Promise<{ count: number; oldest?: Waiting }>
-  /** The entries of a device from a number on, oldest first. Throws when one of them cannot be read. */
+  /** The entries of a device from a number on, oldest first, up to one that cannot be read. Throws when that is the first. */
   chain(dev: DeviceId, from: number, limit: number): Promise<Kept[]>
   /** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Gives the entries that went. */
   acknowledge(epoch: string, acks: readonly { id: EntryId; seq: number; gseq: number }[]): Promise<Kept[]>

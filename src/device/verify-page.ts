@@ -5,6 +5,7 @@ import { NotCanonical } from '../record/canonical.ts'
 import { sealProblem, type PublicKey, type Verifier } from '../record/seal.ts'
 import { chained, largestPull, pullAnswer, pulled, type Pulled } from '../wire/messages.ts'
 import { headText, linkText } from '../wire/signed-texts.ts'
+import type { Doubt } from './doubt.ts'
 import { correctedTime, type Kept } from './kept.ts'
 import type { SendProblem } from './problems.ts'
 import type { Cursor } from './store.ts'
@@ -57,7 +58,7 @@ export const verifyPage = async (
   return { ok: true, entries, next: { epoch: from.epoch, after, sh } }
 }
 
-const doubtOf = async ({ entry, h, sig }: Pulled, key: PublicKey | undefined, verifier: Verifier): Promise<string | undefined> => {
+const doubtOf = async ({ entry, h, sig }: Pulled, key: PublicKey | undefined, verifier: Verifier): Promise<Doubt | undefined> => {
   if (!key) return 'unknownDevice'
   try {
     return await sealProblem({ entry, h, sig } as Sealed, key, verifier)
@@ -67,7 +68,7 @@ const doubtOf = async ({ entry, h, sig }: Pulled, key: PublicKey | undefined, ve
   }
 }
 
-const keptFrom = (one: Pulled, epoch: string, doubt: string | undefined): Kept => {
+const keptFrom = (one: Pulled, epoch: string, doubt: Doubt | undefined): Kept => {
   const { h, sig, gseq, recvAt, flags } = one
   const common = { h: h as Hash, sig, gseq, recvAt, epoch, time: correctedTime(one.entry, recvAt), ...(flags ? { flags } : {}) }
   if (doubt) return { status: 'quarantined', entry: one.entry, ...common, why: doubt }

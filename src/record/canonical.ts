@@ -4,14 +4,15 @@ import canonicalize from 'canonicalize'
 export class NotCanonical extends Error {
   constructor(
     readonly path: string,
-    readonly why: 'notFinite' | 'unsafeInteger' | 'loneSurrogate' | 'tooDeep' | 'notJson',
+    readonly why: 'notFinite' | 'unsafeInteger' | 'loneSurrogate' | 'tooDeep' | 'notJson' | 'forbiddenName',
   ) {
     super(`${why} at ${path}`)
     this.name = 'NotCanonical'
   }
 }
 
-const deepest = 32
+/** An entry nests no deeper than this: in a push, four levels further in, it must stay within what the server reads. */
+const deepest = 20
 const loneSurrogate = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/
 
 const check = (value: unknown, path: string, depth: number): void => {
@@ -30,6 +31,8 @@ const check = (value: unknown, path: string, depth: number): void => {
   for (const [key, inner] of Object.entries(value)) {
     if (inner === undefined) continue
     if (loneSurrogate.test(key)) throw new NotCanonical(path, 'loneSurrogate')
+    // Whoever copies properties would set a prototype with it, so no border lets it through.
+    if (key === '__proto__') throw new NotCanonical(path, 'forbiddenName')
     check(inner, `${path}.${key}`, depth + 1)
   }
 }

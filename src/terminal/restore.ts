@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { beginRestoredEpoch, restoreFrom, type Restored } from '../server/backup/restore-file.ts'
 import { isServedText, restoredText } from '../server/backup/words.ts'
+import { migrate } from '../server/database/migrate.ts'
 import { isServed, postgresDatabase } from '../server/database/postgres.ts'
 import { readSettings } from '../server/settings.ts'
 import { walkedText } from '../server/verify/words.ts'
@@ -20,6 +21,7 @@ const restoredByItsOwnTools = async (url: string): Promise<Restored> => {
   const database = postgresDatabase(url, (error) => console.error(error), 'bathkeeper-restore')
   try {
     if (await isServed(database.sql)) throw new BadRequest(isServedText)
+    await migrate(database.sql, database.dialect)
     const walked = await database.snapshot(verifyRecord)
     const given = { epoch: epoch(), now: Date.now(), detail: 'by the tools of the database' }
     return { walked, gseq: await beginRestoredEpoch(database, given), epoch: given.epoch, replaced: undefined }

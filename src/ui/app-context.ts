@@ -46,10 +46,20 @@ export interface Phone {
   sendNow(): void
   /** A name that no other has, for a round. */
   newId(): string
-  /** The unsent entries as a file that any enrolled device may hand in; undefined when nothing waits. */
-  unsentFile(): Promise<{ name: string; json: string } | undefined>
+  /** The unsent entries as files that any enrolled device may hand in; none when nothing waits. */
+  unsentFiles(): Promise<readonly { name: string; json: string }[]>
+  /** Hands in such a file, of whichever phone. */
+  handIn(text: string): Promise<HandedIn>
+  /** All that can be read here, for a phone whose store is damaged: one entry a line. */
+  readableRecord(): Promise<string>
   pins: Pins
 }
+
+/** What became of a file of another phone's unsent entries. */
+export type HandedIn =
+  /** `taken` of `count` are in the record; `aside`: it is of another history of that phone, and kept apart for the supervisor. */
+  | { ok: true; phone: string; count: number; taken: number; aside: boolean; why?: string }
+  | { ok: false; why: 'notAFile' | 'changed' | 'offline' | 'unknownPhone' | 'refused'; detail?: string }
 
 /** A PIN says who keyed; it is attribution, not a secret. After some wrong tries it asks for a pause, which grows. */
 export interface Pins {

@@ -5,6 +5,6 @@ export const SendingText = () => {
   const { sending, now } = useApp()
   const words = useWords()
   const it = sending.value
-  const age = it.oldestAt === undefined || it.concern === 'none' ? '' : ` ${words.shell.waitingSince(words.time.span(now.value - it.oldestAt))}`
+  const age = it.oldestAt === undefined ? '' : ` ${words.shell.waitingSince(now.value - it.oldestAt, words.time.span)}`
   return <span class={`sending ${it.concern}`}>{words.shell.waiting(it)}{age}</span>
 }

@@ -1,6 +1,7 @@
 import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.ts'
 import { inOrder, type Kept } from '../../src/device/kept.ts'
 import { mergePulled } from '../../src/device/merge.ts'
+import { isAt, isPast } from '../../src/device/pages.ts'
 import { ownChain, sameHead } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
 
@@ -25,14 +26,13 @@ export class MemoryStore implements Store {
       this.#shelves.clear()
     }
     this.#shelves.set('singles/head', head).set('singles/receipt', receipt).set('singles/keys', keys)
-    if (handIn) this.#shelves.set(`exports/${handIn.name}`, structuredClone(handIn.file))
+    for (const { name, file } of handIn ?? []) this.#shelves.set(`exports/${name}`, structuredClone(file))
     return 'begun'
   }
 
   async append(entry: Kept, expected: ChainHead, blobs: readonly KeptBlob[]): Promise<'saved' | 'moved'> {
     const head = await this.head()
-    if (head?.h === entry.h) return 'saved'
-    if (!head || !sameHead(head, expected)) return 'moved'
+    if (!head || !sameHead(head, expected)) return this.#entries.get(entry.entry.id)?.h === entry.h ? 'saved' : 'moved'
     this.#entries.set(entry.entry.id, structuredClone(entry))
     this.#outbox.set(entry.entry.seq, { seq: entry.entry.seq, id: entry.entry.id, savedAt: entry.time })
     for (const blob of blobs) this.#blobs.set(blob.sha256, structuredClone(blob))
@@ -84,7 +84,8 @@ export class MemoryStore implements Store {
   async apply(page: Parameters<Store['apply']>[0]): ReturnType<Store['apply']> {
     const cursor = await this.cursor()
     let head = await this.head()
-    if (cursor?.epoch !== page.from.epoch || cursor.after !== page.from.after) return { applied: false, changed: [], regained: 0 }
+    if (isPast(page, cursor)) return { applied: true, changed: await this.byIds(page.entries.map(({ entry }) => entry.id)), regained: 0 }
+    if (!isAt(page, cursor)) return { applied: false, changed: [], regained: 0 }
     const changed: Kept[] = []
     let regained = 0
     for (const pulled of page.entries) {

@@ -54,6 +54,15 @@ describe.each(implementations)('the store in %s', (_, create) => {
     expect(await store.count()).toBe(1)
   })
 
+  test('an entry whose answer was lost is not saved a second time when another tab has written behind it meanwhile', async () => {
+    const before = (await store.head())!
+    const first = await write('one')
+    const second = await write('two')
+    expect(await store.append(first, before, [])).toBe('saved')
+    expect(await store.count()).toBe(2)
+    expect(await store.head()).toMatchObject({ seq: 2, h: second.h })
+  })
+
   test('only an acknowledgement that names id and number takes an entry out of the outbox', async () => {
     const [first, second] = [await write('one'), await write('two')]
     expect(await store.acknowledge('e1', [{ id: second.entry.id, seq: 1, gseq: 9 }])).toEqual([])
@@ -89,9 +98,23 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const page = { from: start, entries: [theirs], devices: [{ dev: other }], next }
     expect(await store.apply(page)).toEqual({ applied: true, changed: [theirs], regained: 0 })
     expect(await store.cursor()).toEqual(next)
-    expect(await store.apply(page)).toEqual({ applied: false, changed: [], regained: 0 })
     expect(await store.count()).toBe(1)
     expect(await store.keys('devices')).toEqual([other])
+    const later = { epoch: 'e1', after: 9, sh: sh('b') }
+    expect(await store.apply({ ...page, from: next, next: later, entries: [] })).toMatchObject({ applied: true })
+    expect(await store.apply(page)).toEqual({ applied: false, changed: [], regained: 0 })
+    expect(await store.apply({ ...page, from: { ...later, sh: sh('c') } })).toEqual({ applied: false, changed: [], regained: 0 })
+    expect(await store.cursor()).toEqual(later)
+  })
+
+  test('a page whose answer was lost with the connection is taken in once, and what it changed is told all the same', async () => {
+    const theirs = await pulledFrom(other, 'from the other phone')
+    const start = { epoch: 'e1', after: 0, sh: sh('0') }
+    const page = { from: start, entries: [theirs], devices: [], next: { epoch: 'e1', after: 7, sh: sh('a') } }
+    await store.startCursor(start)
+    await store.apply(page)
+    expect(await store.apply(page)).toEqual({ applied: true, changed: [theirs], regained: 0 })
+    expect(await store.count()).toBe(1)
   })
 
   test('an own entry that comes back gets the number and time of the server and keeps its content', async () => {
@@ -128,6 +151,23 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const { regained } = await back.apply({ from: start, entries, devices: [], next: { ...start, after: 2 } })
     expect(regained).toBe(2)
     expect(await back.head()).toEqual({ dev: own, seq: 2, h: second.h })
+    await back.close()
+  })
+
+  test('so is one that the server does not count, but not one that this phone never signed', async () => {
+    const first = await write('one')
+    const back = create === implementations[0]![1] ? idbStore('went-back-too') : new MemoryStore()
+    await back.begin({ head: { dev: own, seq: 0, h: first.entry.prev }, expected: undefined, receipt: 'r', keys: 'k' })
+    const start = { epoch: 'e1', after: 0, sh: sh('0') }
+    await back.startCursor(start)
+    const said = { ...first, epoch: 'e1', gseq: 1, recvAt: 99 }
+    const forged: Kept = { ...said, status: 'quarantined', why: 'signature' }
+    expect((await back.apply({ from: start, entries: [forged], devices: [], next: { ...start, after: 1 } })).regained).toBe(0)
+    await back.begin({ head: { dev: own, seq: 0, h: first.entry.prev }, expected: await back.head(), receipt: 'r', keys: 'k', forget: true })
+    await back.startCursor(start)
+    const uncounted: Kept = { ...said, status: 'invalid', why: 'role' }
+    expect((await back.apply({ from: start, entries: [uncounted], devices: [], next: { ...start, after: 1 } })).regained).toBe(1)
+    expect(await back.head()).toEqual({ dev: own, seq: 1, h: first.h })
     await back.close()
   })
 
@@ -171,7 +211,7 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const old = await store.head()
     expect(await store.begin({ head, expected: { ...old!, seq: 0 }, receipt: 'r', keys: 'k' })).toBe('moved')
     expect((await store.waiting()).count).toBe(1)
-    expect(await store.begin({ head, expected: old, receipt: 'r', keys: 'k', handIn: { name: own, file: { entries: [1] } } })).toBe('begun')
+    expect(await store.begin({ head, expected: old, receipt: 'r', keys: 'k', handIn: [{ name: own, file: { entries: [1] } }] })).toBe('begun')
     expect(await store.waiting()).toEqual({ count: 0 })
     expect(await store.take('exports', own)).toEqual({ entries: [1] })
     expect(await store.byIds([first.entry.id])).toHaveLength(1)

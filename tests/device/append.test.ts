@@ -65,6 +65,11 @@ describe('appending', () => {
     expect(outcome).toMatchObject({ ok: false, refusal: { code: 'unfit', path: 'text' } })
     const surrogate = await appending(store)('note', note('\ud800'), { person: operator })
     expect(surrogate).toMatchObject({ ok: false, refusal: { code: 'unfit', detail: 'loneSurrogate' } })
+    // What the server could not read would block everything behind it.
+    const nested = (levels: number): unknown => (levels ? { deeper: nested(levels - 1) } : 1)
+    const amend = (data: unknown) => appending(store)('amend', { ref: '019bb0e0-0000-7000-8000-000000000000', data, why: 'test' } as never, { person: operator })
+    expect(await amend({ deeper: nested(30) })).toMatchObject({ ok: false, refusal: { code: 'unfit', detail: 'tooDeep' } })
+    expect(await amend(JSON.parse('{"text":{"__proto__":1}}'))).toMatchObject({ ok: false, refusal: { code: 'unfit', detail: 'forbiddenName' } })
     expect(await store.count()).toBe(0)
   })
 

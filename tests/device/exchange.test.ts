@@ -240,6 +240,56 @@ describe('an exchange with the real server', () => {
       if (!announced) expect(log.map(({ what }) => what).filter((what) => what.startsWith('head'))).toEqual(['headOther'])
     })
 
+  test('an entry that was acknowledged, lost with a server put back unannounced, and seen by nobody else, is sent again', async () => {
+    let isCut = false
+    const phone = await phoneWith(async (path, init) => {
+      if (isCut && path.includes('/pull')) throw new TypeError('connection reset')
+      return lab.fetch(path, init)
+    })
+    await write(phone, 'a')
+    await send(phone)
+    const copy = await lab.backUp()
+    isCut = true
+    await write(phone, 'b')
+    await write(phone, 'c')
+    expect(await send(phone)).toEqual({ code: 'unreachable' })
+    expect((await phone.store.waiting()).count).toBe(0)
+    await lab.restore(copy, false)
+    expect(await onServer()).toEqual(['a'])
+    isCut = false
+    expect(await send(phone)).toBeUndefined()
+    expect(await onServer()).toEqual(['a', 'b', 'c'])
+    expect((await phone.store.waiting()).count).toBe(0)
+  })
+
+  test('a second history longer than one push is kept aside to its end before the phone lets go of it', async () => {
+    const phone = await phoneWith()
+    await write(phone, 'a')
+    await send(phone)
+    const twin = testPhone({ store: phone.memory.copy(), fetch: lab.fetch, clock })
+    await write(phone, 'of the phone')
+    await send(phone)
+    for (let count = 0; count < 450; count++) await write(twin, `of the twin ${count}`)
+    expect(await send(twin)).toMatchObject({ code: 'fork' })
+    await lab.letIn(twin, 'Twin')
+    expect(await send(twin)).toBeUndefined()
+    expect(await twin.store.keys('exports')).toEqual([])
+    const asides = await lab.database.sql.selectFrom('asides').select(['seq', 'why']).orderBy('seq').execute()
+    expect(asides.map(({ seq }) => seq)).toEqual(Array.from({ length: 450 }, (_, index) => index + 2))
+    expect(new Set(asides.map(({ why }) => why))).toEqual(new Set(['fork']))
+  }, 30_000)
+
+  test('a phone whose push the server does not read still sees what the others wrote', async () => {
+    const other = await phoneWith()
+    await write(other, 'a')
+    await send(other)
+    const phone = await phoneWith((path, init) =>
+      path.endsWith('/push') ? Promise.resolve(new Response(JSON.stringify({ error: 'badRequest' }), { status: 400 })) : lab.fetch(path, init))
+    await write(phone, 'b')
+    expect(await send(phone)).toMatchObject({ code: 'refused', error: 'badRequest' })
+    expect(await texts(phone)).toEqual(['a', 'b'])
+  })
+
   test('a server older than the enrolment of a phone knows it again by its receipt, after a supervisor', async () => {
     const copy = await lab.backUp()
     const phone = await phoneWith()

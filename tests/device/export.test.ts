@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { checkUnsentFile, makeUnsentFile, readableRecord, unsentFileText } from '../../src/device/export.ts'
+import { checkUnsentFile, makeUnsentFiles, readableRecord, unsentFileText } from '../../src/device/export.ts'
 import type { Phone } from '../../src/device/open-phone.ts'
 import { createWebVerifier, publicHalf } from '../../src/device/web-seal.ts'
 import type { UnsentFile } from '../../src/wire/unsent-file.ts'
@@ -19,13 +19,13 @@ afterEach(() => lab.close())
 
 const fileWith = async (count: number): Promise<UnsentFile> => {
   for (let written = 0; written < count; written++) await saved(phone.append, `n${written}`)
-  return (await makeUnsentFile(phone.store, (await phone.identity())!, clock))!
+  return (await makeUnsentFiles(phone.store, (await phone.identity())!, clock))[0]!
 }
 const keyOf = async () => publicHalf((await phone.identity())!.keys)
 
 describe('a file of what could not be sent', () => {
   test('nothing waits, no file', async () => {
-    expect(await makeUnsentFile(phone.store, (await phone.identity())!, clock)).toBeUndefined()
+    expect(await makeUnsentFiles(phone.store, (await phone.identity())!, clock)).toEqual([])
   })
 
   test('another phone hands it in; what is then sent by the first is a repeat', async () => {
@@ -41,6 +41,21 @@ describe('a file of what could not be sent', () => {
     expect((await phone.store.waiting()).count).toBe(0)
     expect(await lab.entries()).toHaveLength(450)
   }, 20_000)
+
+  test('more than one file may carry goes into several, and each follows on the one before', async () => {
+    for (let written = 0; written < 25; written++) await saved(phone.append, `n${written}`)
+    const identity = (await phone.identity())!
+    const files = await makeUnsentFiles(phone.store, identity, clock, { entries: 10, bytes: 1e9 })
+    expect(files.map(({ entries }) => entries.length)).toEqual([10, 10, 5])
+    expect((await makeUnsentFiles(phone.store, identity, clock, { entries: 1e9, bytes: 2_000 })).length).toBeGreaterThan(5)
+    const other = testPhone({ store: new MemoryStore(), fetch: lab.fetch, clock })
+    await lab.letIn(other)
+    for (const file of files) {
+      expect(await checkUnsentFile(unsentFileText(file), createWebVerifier(), keyOf)).toMatchObject({ ok: true })
+      expect(await other.door.call('import', { body: file })).toMatchObject({ ok: true })
+    }
+    expect(await lab.entries()).toHaveLength(25)
+  })
 
   test('a file that was changed says where', async () => {
     const file = await fileWith(3)

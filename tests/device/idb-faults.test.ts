@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { nextBatch } from '../../src/device/outbox.ts'
 import type { Store } from '../../src/device/store.ts'
 import { databaseVersion } from '../../src/device/idb/tables.ts'
 import { hash } from '../../src/record/ids.ts'
@@ -125,5 +126,17 @@ describe('the database on the phone', () => {
     expect((await store.inTime({})).map(({ entry }) => entry.id)).toEqual([second.entry.id])
     expect(seen.unreadable).toEqual([`entries/${first.entry.id}`])
     await expect(store.chain(first.entry.dev, 1, 10)).rejects.toMatchObject({ code: 'corrupt', where: 'entries' })
+  })
+
+  test('a row that cannot be read does not keep back what was written before it', async () => {
+    const [first, second] = [await saved(appending(store), 'one'), await saved(appending(store), 'two')]
+    const database = await raw()
+    await new Promise((resolve) => {
+      const request = database.transaction('entries', 'readwrite').objectStore('entries').put({ ...second, h: 'no hash' })
+      request.onsuccess = resolve
+    })
+    database.close()
+    expect((await store.chain(first.entry.dev, 1, 10)).map(({ entry }) => entry.id)).toEqual([first.entry.id])
+    expect(await nextBatch(store, first.entry.dev, (await store.waiting()).oldest!)).toHaveLength(1)
   })
 })

@@ -1,7 +1,7 @@
 import { ownChain, sameHead } from '../own-chain.ts'
 import type { ChainHead, ChainStore } from '../store.ts'
 import { acknowledgeIn } from './acknowledge.ts'
-import { readHead, readKept } from './rows.ts'
+import { readableBeginning, readHead } from './rows.ts'
 import { completed, strict, type Session } from './session.ts'
 import type { Waiting } from './tables.ts'
 
@@ -22,7 +22,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
         ask(singles.put(head, 'head'))
         ask(singles.put(receipt, 'receipt'))
         ask(singles.put(keys, 'keys'))
-        if (handIn) ask(transaction.objectStore('exports').put(handIn.file, handIn.name))
+        for (const { name, file } of handIn ?? []) ask(transaction.objectStore('exports').put(file, name))
       })
       return 'begun'
     }),
@@ -32,9 +32,11 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
       const transaction = database.transaction(['entries', 'outbox', 'singles', 'blobs'], 'readwrite', strict)
       const singles = transaction.objectStore('singles')
       const head = readHead(await singles.get('head'))
-      // The connection was lost after the commit and before its answer: the entry is there already.
-      if (head?.h === entry.h) return 'saved'
-      if (!head || !sameHead(head, expected)) return 'moved'
+      if (!head || !sameHead(head, expected)) {
+        // The connection may have been lost after the commit and before its answer: the entry is there already, and another may follow it.
+        const there = await transaction.objectStore('entries').get(entry.entry.id)
+        return there?.h === entry.h ? 'saved' : 'moved'
+      }
       const place: Waiting = { seq: entry.entry.seq, id: entry.entry.id, savedAt: entry.time }
       const newHead: ChainHead = { dev: entry.entry.dev, seq: entry.entry.seq, h: entry.h }
       await completed(transaction, (ask) => {
@@ -56,7 +58,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
   chain: (dev, from, limit) =>
     use('entries', async (database) => {
       const rows = await database.getAllFromIndex('entries', 'byChain', IDBKeyRange.bound([dev, from], [dev, lastSeq]), limit)
-      return rows.map(readKept)
+      return readableBeginning(rows)
     }),
 
   acknowledge: (epoch, acks) => save('outbox', (database) => acknowledgeIn(database, epoch, acks)),

@@ -1,10 +1,11 @@
 import type { Kept } from '../kept.ts'
 import { mergePulled } from '../merge.ts'
+import { isAt, isPast } from '../pages.ts'
 import type { PullStore } from '../store.ts'
-import { readCursor, readHead } from './rows.ts'
+import { readable, readCursor, readHead } from './rows.ts'
 import { completed, strict, type Session } from './session.ts'
 
-export const idbPulling = ({ use, save }: Session): PullStore => ({
+export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
   cursor: () => use('cursor', async (database) => readCursor(await database.get('singles', 'cursor'))),
 
   startCursor: (start) =>
@@ -20,7 +21,12 @@ export const idbPulling = ({ use, save }: Session): PullStore => ({
       const entries = transaction.objectStore('entries')
       const devices = transaction.objectStore('devices')
       const cursor = readCursor(await singles.get('cursor'))
-      if (cursor?.epoch !== page.from.epoch || cursor.after !== page.from.after) return { applied: false, changed: [], regained: 0 }
+      // Applied already, and the answer was lost with the connection: what it changed is told again, so that the screens have it.
+      if (isPast(page, cursor)) {
+        const rows = await Promise.all(page.entries.map(({ entry }) => entries.get(entry.id)))
+        return { applied: true, changed: readable(rows.filter((row) => row !== undefined), unreadable), regained: 0 }
+      }
+      if (!isAt(page, cursor)) return { applied: false, changed: [], regained: 0 }
       let head = readHead(await singles.get('head'))
       let regained = 0
       const changed: Kept[] = []

@@ -19,6 +19,12 @@ export const readHead = (raw: unknown): ChainHead | undefined => (raw === undefi
 export const readCursor = (raw: unknown): Cursor | undefined => (raw === undefined ? undefined : read(cursorRow, raw, 'cursor'))
 export const readKept = (raw: unknown): Kept => read(kept, raw, 'entries')
 
+/** The rows up to the first that cannot be read: what lies before it can still be sent. Throws where that is the very first. */
+export const readableBeginning = (rows: readonly unknown[]): Kept[] => {
+  const bad = rows.findIndex((row) => !kept.safeParse(row).success)
+  return bad === 0 ? [readKept(rows[0])] : rows.slice(0, bad < 0 ? undefined : bad).map(readKept)
+}
+
 /** Entries for the screens: one that cannot be read must not hide the others, but it is said. */
 export const readable = (rows: readonly unknown[], unreadable: (where: string) => void): Kept[] => {
   const good: Kept[] = []

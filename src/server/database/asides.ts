@@ -14,6 +14,14 @@ export const keepAside = async (tx: Tx, given: Omit<Aside, 'n'>): Promise<void> 
     .execute()
 }
 
+/** Which of these are kept aside already. */
+export const asidesAmong = async (sql: Sql, dev: string, hashes: readonly string[]): Promise<Set<string>> =>
+  new Set((await sql.selectFrom('asides').select('h').where('dev', '=', dev).where('h', 'in', hashes).execute()).map(({ h }) => h))
+
+/** Whether this hash is of an entry of a second history: what follows on it belongs aside with it. */
+export const isOfOtherHistory = async (sql: Sql, dev: string, h: string): Promise<boolean> =>
+  (await sql.selectFrom('asides').select('n').where('dev', '=', dev).where('h', '=', h).where('why', '=', 'fork').executeTakeFirst()) !== undefined
+
 export const asidesOf = (sql: Sql, dev: string): Promise<Aside[]> =>
   sql.selectFrom('asides').selectAll().where('dev', '=', dev).orderBy('n').limit(1_000).execute()
 

@@ -1,7 +1,7 @@
 import type { Context } from 'hono'
 import { Refused } from './refused.ts'
 
-/** A lab plan inside an entry inside a push nests thirteen deep; a request that goes on for ever is meant to exhaust the parser. */
+/** A lab plan inside an entry inside a push nests thirteen deep, and no entry may nest more than twenty; a request that goes on for ever is meant to exhaust the parser. */
 export const deepestJson = 24
 
 /** The bytes of a request, stopped at the limit while they come in, whatever its Content-Length says. */

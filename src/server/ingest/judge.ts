@@ -60,6 +60,9 @@ const correctionFault = async (entry: Extract<Entry, { kind: 'amend' | 'withdraw
 const planFault = async (entry: Extract<Entry, { kind: 'plan' }>, bench: Bench): Promise<Fault> => {
   const parsed = parsePlan(entry.data.plan)
   if (!parsed.ok) return `data.plan.${parsed.problems[0]?.path ?? ''}: ${parsed.problems[0]?.code ?? ''}`
+  // Both stand in columns of their own, and PostgreSQL has no place for them: an entry that cannot be kept would block all behind it.
+  if (!Number.isSafeInteger(entry.data.effectiveFrom)) return 'data.effectiveFrom: notWhole'
+  if (/\p{Cc}/u.test(entry.data.plan.name)) return 'data.plan.name: controlCharacter'
   if (bench.plan && !(await actsAsSupervisor(bench.tx, bench.plan, entry.op))) return 'role'
   return undefined
 }

@@ -2,7 +2,7 @@ import { envelope, type Envelope } from '../../record/entry.ts'
 import type { Hash } from '../../record/ids.ts'
 import { wireVersion, type PushAnswer, type Status } from '../../wire/messages.ts'
 import { linkText } from '../../wire/signed-texts.ts'
-import { keepAside } from '../database/asides.ts'
+import { asidesAmong, isOfOtherHistory, keepAside } from '../database/asides.ts'
 import { nameBlobs } from '../database/blobs.ts'
 import type { Tx } from '../database/database.ts'
 import { readDevice, setDeviceReach, setDeviceState } from '../database/devices.ts'
@@ -111,6 +111,8 @@ class Intake {
         if (row.h !== one.h) return this.#fork(checked.slice(place))
         this.#acks.push({ id: one.entry.id, seq, gseq: row.gseq })
         this.#repeated += 1
+      } else if ((seq !== this.device.last_seq + 1 || prev !== this.device.last_hash) && (await isOfOtherHistory(this.tx, this.device.dev, prev))) {
+        return this.#fork(checked.slice(place))
       } else if (seq !== this.device.last_seq + 1) {
         return { code: 'gap', seq, want: this.device.last_seq + 1 }
       } else if (prev !== this.device.last_hash) {
@@ -132,12 +134,15 @@ class Intake {
       await setDeviceState(this.tx, this.device.dev, 'quarantined')
       await this.parts.database.announce(this.tx, { event: 'devices', data: {} })
     }
+    const kept = await asidesAmong(this.tx, this.device.dev, rest.map(({ h }) => h))
+    const { seq } = rest[0]!.entry
     for (const one of rest) {
-      if (!this.#spend(Buffer.byteLength(one.body))) break
+      if (kept.has(one.h)) continue
+      // `fork` says that all of them are safe here; where they are not, they stay where they are.
+      if (!this.#spend(Buffer.byteLength(one.body))) return { code: 'quota', seq: one.entry.seq, want: one.entry.seq }
       await this.#aside(one, 'fork')
     }
-    const seq = rest[0]!.entry.seq
-    await note(this.tx, this.#now, 'fork', { dev: this.device.dev, detail: `seq ${seq}` })
+    if (kept.size < rest.length) await note(this.tx, this.#now, 'fork', { dev: this.device.dev, detail: `seq ${seq}` })
     return { code: 'fork', seq }
   }
 

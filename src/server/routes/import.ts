@@ -1,6 +1,6 @@
 import type { Hash } from '../../record/ids.ts'
 import { largestPush } from '../../wire/messages.ts'
-import { unsentHashed, unsentText, type UnsentFile } from '../../wire/unsent-file.ts'
+import { unsentHashed, unsentText, type ImportAnswer, type UnsentFile } from '../../wire/unsent-file.ts'
 import { readDevice } from '../database/devices.ts'
 import { note } from '../database/log.ts'
 import { Refused } from '../http/refused.ts'
@@ -21,6 +21,10 @@ const isWhole = (file: unknown, key: ReturnType<typeof readPublicKey>): boolean 
   return key !== undefined && verifyText(key, unsentText(hashed), sig)
 }
 
+/** Whoever handed the file in lets go of it on `fork`, so what follows on the second history is kept aside to its end. */
+const goesOn = (answer: ImportAnswer | undefined): boolean =>
+  answer?.error === undefined || (['quarantined', 'revoked', 'retired', 'fork'] as const).some((code) => code === answer.error?.code)
+
 /** What another phone could not send. Its entries prove themselves, so any enrolled device may hand them in, whatever epoch they are from. */
 export const importUnsent: Handler<'import'> = async ({ parts, device, request }) => {
   const from = await readDevice(parts.database.sql, request.dev)
@@ -28,18 +32,14 @@ export const importUnsent: Handler<'import'> = async ({ parts, device, request }
   if (from.state === 'waiting') throw new Refused('notConfirmed')
   if (!isWhole(request, readPublicKey({ x: from.key_x, y: from.key_y }))) throw new Refused('unauthorised', { detail: 'sig' })
   const { entries } = request
-  let pushed = await push(parts, from.dev, { epoch: undefined, entries: entries.slice(0, largestPush.entries) })
-  countPushed(parts, pushed)
-  const acks = [...pushed.answer.acks]
-  const goesOn = (): boolean => {
-    const code = pushed.answer.error?.code
-    return code === undefined || code === 'quarantined' || code === 'revoked' || code === 'retired'
-  }
-  for (let at = largestPush.entries; at < entries.length && goesOn(); at += largestPush.entries) {
-    pushed = await push(parts, from.dev, { epoch: undefined, entries: entries.slice(at, at + largestPush.entries) })
+  const acks: ImportAnswer['acks'] = []
+  let answer: ImportAnswer | undefined
+  for (let at = 0; at < entries.length && goesOn(answer); at += largestPush.entries) {
+    const pushed = await push(parts, from.dev, { epoch: undefined, entries: entries.slice(at, at + largestPush.entries) })
     countPushed(parts, pushed)
-    acks.push(...pushed.answer.acks)
+    answer = pushed.answer
+    acks.push(...answer.acks)
   }
   await note(parts.database.sql, parts.clock(), 'imported', { dev: from.dev, detail: `${acks.length} of ${entries.length} by ${device.dev}` })
-  return { ...pushed.answer, acks }
+  return { ...answer!, acks }
 }

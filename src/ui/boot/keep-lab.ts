@@ -5,6 +5,7 @@ import { Lab } from '../../projections/lab.ts'
 import { foldVersion } from '../../projections/lab-state.ts'
 import type { Arrived } from '../../projections/line.ts'
 import { parseSnapshot } from '../../projections/snapshot.ts'
+import type { Envelope } from '../../record/entry.ts'
 import type { App } from '../app-context.ts'
 
 const snapshotName = 'lab'
@@ -20,7 +21,7 @@ export interface KeptLab {
 }
 
 const arrivedOf = (rows: readonly Kept[]): Arrived[] =>
-  rows.filter(isCounted).map(({ entry, h, gseq, recvAt }) => ({ entry, h, gseq, recvAt, status: 'valid' }))
+  rows.map(({ entry, h, gseq, recvAt, status }) => ({ entry: entry as Envelope, h, gseq, recvAt, status }))
 
 /** Folds the record of this phone and keeps the fold up to date: from a snapshot where there is one, anew where something older has come. */
 export const keepLab = async (book: Book, now: () => number, onFault: (thrown: unknown) => void): Promise<KeptLab> => {
@@ -41,23 +42,44 @@ export const keepLab = async (book: Book, now: () => number, onFault: (thrown: u
     const lab = Lab.restore(snapshot)
     return (await reachesBack(lab.add(arrivedOf(await book.since(snapshot.last.time))))) ? foldAll() : lab
   }
+  /**
+   * The server has said of an entry what a fold cannot take back: that it does not count, where it may lie in the snapshot, or, after it was
+   * put back from a backup, that it came later than it first said.
+   */
+  const isToldOtherwise = (lab: Lab, row: Kept): boolean => {
+    const line = lab.ledger.line(row.entry.id)
+    if (!isCounted(row)) return lab.linesBefore > 0 && !line
+    return row.recvAt !== undefined && line?.recvAt !== undefined && row.recvAt > line.recvAt
+  }
 
-  let lab = await start()
+  // What comes while the log is read waits its turn: added to the fold that is being replaced, it would be gone with it.
+  let lab: Lab
+  let turn: Promise<void> = Promise.resolve()
+  const inTurn = (work: () => Promise<void>): void => {
+    turn = turn.then(work).catch(onFault)
+  }
+  const stop = book.onEntries((rows) => inTurn(() => take(rows)))
+  try {
+    const starting = start()
+    inTurn(() => starting.then(() => undefined, () => undefined))
+    lab = await starting
+  } catch (thrown) {
+    stop()
+    throw thrown
+  }
   const told = signal(view(lab))
   const tell = (): void => {
     told.value = view(lab)
   }
   const take = async (rows: Kept[]): Promise<void> => {
+    const isOtherwise = rows.some((row) => isToldOtherwise(lab, row))
     const added = lab.add(arrivedOf(rows))
     tell()
-    if (lab.linesBefore > 0 && (await reachesBack(added))) {
-      lab = await foldAll()
-      tell()
-    }
+    if (!isOtherwise && !(lab.linesBefore > 0 && (await reachesBack(added)))) return
+    if (isOtherwise && lab.linesBefore > 0) await book.keepSnapshot(snapshotName, { version: 'none', upTo: 0, state: null })
+    lab = await foldAll()
+    tell()
   }
-  const stop = book.onEntries((rows) => {
-    take(rows).catch(onFault)
-  })
 
   const border = now() - inMemoryMilliseconds
   if (lab.ledger.indexAt(border) >= worthwhileLines) {

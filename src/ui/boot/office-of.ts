@@ -30,6 +30,8 @@ export const officeOf = async (parts: OfficeParts): Promise<Office> => {
   // The server writes a phone off; the phone hears of it when it sends.
   device.sender.subscribe(({ problem }) => {
     if (problem && (problem.code === 'revoked' || problem.code === 'retired' || problem.code === 'quarantined')) state.enrolled.value = { state: 'ended', how: problem.code }
+    // The server holds another history of this phone: as it is, nothing that it records will ever count.
+    else if (problem?.code === 'fork') state.enrolled.value = { state: 'ended', how: 'quarantined' }
   })
 
   return {

@@ -44,11 +44,13 @@ export const phoneOf = ({ device, clock, now, person, newId, onTrouble }: PhoneP
   },
   sendNow: () => device.sender.nudge('button'),
   newId,
-  unsentFile: async () => {
-    const [identity, { makeUnsentFile, unsentFileText }] = await Promise.all([device.identity(), import('../../device/export.ts')])
-    const file = identity && (await makeUnsentFile(device.store, identity, clock))
-    return file && { name: `bathkeeper-unsent-${file.dev}-${file.entries[0]!.entry.seq}.json`, json: unsentFileText(file) }
+  unsentFiles: async () => {
+    const [identity, { makeUnsentFiles, unsentFileText }] = await Promise.all([device.identity(), import('../../device/export.ts')])
+    const files = identity ? await makeUnsentFiles(device.store, identity, clock) : []
+    return files.map((file) => ({ name: `bathkeeper-unsent-${file.dev}-${file.entries[0]!.entry.seq}.json`, json: unsentFileText(file) }))
   },
+  handIn: async (text) => (await import('./hand-in-of.ts')).handInOf(device, text),
+  readableRecord: async () => (await import('../../device/export.ts')).readableRecord(device.store),
   pins: {
     has: (who) => device.pins.has(who),
     choose: async (who, pin) => {

@@ -11,13 +11,13 @@ import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Screen } from '../screen.tsx'
 import { LabelSheet } from '../labels/label-sheet.tsx'
 import { DevicesPage } from './devices-page.tsx'
+import { FilesPage } from './files-page.tsx'
 import { PhonePage } from './phone-page.tsx'
 import { PlanPage } from './plan-page.tsx'
-import { saveFile } from './save-file.ts'
 import { SignIn } from './sign-in.tsx'
 import './menu.css'
 
-const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, labels: LabelSheet, phone: PhonePage, plan: PlanPage }
+const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, files: FilesPage, labels: LabelSheet, phone: PhonePage, plan: PlanPage }
 
 export const Menu = () => {
   const { router } = useApp()
@@ -33,10 +33,6 @@ const MenuList = () => {
   const inForce = plan.value?.plan
   const { waiting, oldestAt } = sending.value
   const has = person.value !== null && inForce ? personOf(inForce, person.value) : undefined
-  const save = async (): Promise<void> => {
-    const file = await phone.unsentFile()
-    if (file) saveFile(file.name, file.json)
-  }
   return (
     <Screen title={words.title} back>
       <Card title={words.person} beside={has?.name}>
@@ -50,12 +46,9 @@ const MenuList = () => {
         <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
         {oldestAt !== undefined && inForce ? <p>{words.oldest(`${dateText(oldestAt, inForce.timeZone, 'en')} ${timeText(oldestAt, inForce.timeZone)}`)}</p> : null}
         <Button wide onPress={() => phone.sendNow()}>{words.sendNow}</Button>
-        {waiting ? (
-          <>
-            <Button wide onPress={() => void save()}>{words.saveFile}</Button>
-            <p class="small quiet">{words.saveFileMore}</p>
-          </>
-        ) : null}
+        <Rows>
+          <Row what={words.files.title} under={words.files.under} href="/menu/files" />
+        </Rows>
       </Card>
       <Card title={words.laboratory}>
         <Rows>
