@@ -10,7 +10,7 @@ export const quantity = {
   kind: 'group',
   says: 'one substance and how much of it a litre holds',
   fields: {
-    substance: { kind: 'choice', of: substanceKeys, says: 'substance key' },
+    substance: { kind: 'choice', of: substanceKeys, says: 'substance' },
     form: { kind: 'choice', of: formKeys, says: 'what was weighed; anhydrous unless it says otherwise', optional: true },
     gramsPerLitre: { kind: 'number', unit: 'g/L', says: 'mass in a litre of the bath', atLeast: 0, atMost: 1000, optional: true },
     molPerLitre: { kind: 'number', unit: 'mol/L', says: 'amount in a litre of the bath', atLeast: 0, atMost: 20, optional: true },

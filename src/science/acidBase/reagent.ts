@@ -6,7 +6,7 @@ export const reagent = {
   kind: 'group',
   says: 'what is added: a solution by its strength, or a solid by its form',
   fields: {
-    substance: { kind: 'choice', of: substanceKeys, says: 'substance key' },
+    substance: { kind: 'choice', of: substanceKeys, says: 'substance' },
     molPerLitre: { kind: 'number', unit: 'mol/L', says: 'strength of the solution', above: 0, atMost: 30, optional: true },
     percentByMass: { kind: 'number', unit: '%', says: 'strength of the solution by mass', above: 0, atMost: 100, optional: true },
     gramsPerMillilitre: { kind: 'number', unit: 'g/mL', says: 'density of the solution; goes with percentByMass', atLeast: 0.5, atMost: 2.5, optional: true },

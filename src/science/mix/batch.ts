@@ -99,7 +99,7 @@ export const mixBatch = calculation({
       },
     },
     toLitres: { kind: 'number', unit: 'L', says: 'water to this mark at the end' },
-    moved: { kind: 'list', of: { kind: 'choice', of: substance.of, says: 'substance key' }, says: 'what was moved from the formula’s order to keep it safe' },
+    moved: { kind: 'list', of: { kind: 'choice', of: substance.of, says: 'substance' }, says: 'what was moved from the formula’s order to keep it safe' },
     cautions: { kind: 'list', of: { kind: 'text', says: 'a caution' }, says: 'to read before mixing' },
   },
   formula: 'amount = per litre × litres; order: metol, sulfite, hydroquinone; in a fixing bath thiosulfate, sulfite, acid, alum last',

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { AnyCalculation } from '../../science/calculation.ts'
 import { evaluate } from '../../science/evaluate.ts'
 import { Refusal } from '../../science/refusal.ts'
@@ -22,6 +22,11 @@ export const CalculationScreen = ({ calculation }: { calculation: AnyCalculation
   const edge = edgeUnits(plan.value?.plan.units)
   const [keyed, setKeyed] = useState(() => blank(calculation.inputs, edge))
   const [outcome, setOutcome] = useState<Outcome>()
+  const answer = useRef<HTMLDivElement>(null)
+  // The answer stands above the form, and the button under the thumb: it comes into view by itself.
+  useEffect(() => {
+    if (outcome) answer.current?.scrollIntoView({ block: 'start' })
+  }, [outcome])
   const workOut = (): void => {
     const { inputs, problems } = readForm(calculation.inputs, keyed, edge)
     if (Object.keys(problems).length) {
@@ -39,18 +44,20 @@ export const CalculationScreen = ({ calculation }: { calculation: AnyCalculation
   const problems = outcome && 'problems' in outcome ? outcome.problems : {}
   return (
     <Screen title={calculation.title} back next={<Button kind="go" onPress={workOut}>{words.workOut}</Button>}>
-      {outcome && 'result' in outcome ? (
-        <>
-          <Card title={words.result}>
-            <ResultView fields={calculation.outputs} result={outcome.result} edge={edge} />
-          </Card>
-          <Card title={words.working}>
-            <Working steps={outcome.steps} name={words.working} />
-          </Card>
-        </>
-      ) : null}
-      {refusal ? <Banner kind="stop" title={words.refusal(refusal)} /> : null}
-      {Object.keys(problems).length ? <Banner kind="stop" title={words.lookOver} /> : null}
+      <div class="stack answer" ref={answer} role="status">
+        {outcome && 'result' in outcome ? (
+          <>
+            <Card title={words.result}>
+              <ResultView fields={calculation.outputs} result={outcome.result} edge={edge} />
+            </Card>
+            <Card title={words.working}>
+              <Working steps={outcome.steps} name={words.working} />
+            </Card>
+          </>
+        ) : null}
+        {refusal ? <Banner kind="stop" title={words.refusal(refusal)} /> : null}
+        {Object.keys(problems).length ? <Banner kind="stop" title={words.lookOver} /> : null}
+      </div>
       <Card>
         <FormFields
           fields={calculation.inputs}

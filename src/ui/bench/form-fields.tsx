@@ -3,7 +3,7 @@ import { useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
 import { Field as Input } from '../parts/field.tsx'
 import { blankField, plainNumbers, type EdgeUnits, type Keyed, type KeyedGroup, type KeyedPair, type Problems } from './form.ts'
-import { namePlain } from './value-text.ts'
+import { headText, namePlain } from './value-text.ts'
 
 interface FormProps {
   edge: EdgeUnits
@@ -55,7 +55,7 @@ const FormField = ({ name, field, optional, value, path, onChange, ...form }: Fo
   const problem = form.problems[path] ? words.problems[form.problems[path]] : form.refused?.path === path ? form.refused.says : undefined
   const label = (
     <>
-      {field.says || namePlain(name)}
+      {headText(field.says || namePlain(name))}
       {optional ? <span class="small quiet"> · {words.optional}</span> : null}
     </>
   )

@@ -1,14 +1,14 @@
 import type { Field, Fields } from '../../science/field.ts'
 import { useWords } from '../app-context.ts'
 import type { EdgeUnits } from './form.ts'
-import { namePlain, workedText } from './value-text.ts'
+import { headText, namePlain, workedText } from './value-text.ts'
 
 /** The outputs of a calculation: single numbers large, lists and tables as rows. */
 export const ResultView = ({ fields, result, edge }: { fields: Fields; result: Record<string, unknown>; edge: EdgeUnits }) => (
   <dl class="stack">
     {Object.entries(fields).filter(([name]) => result[name] !== undefined).map(([name, field]) => (
       <div key={name}>
-        <dt class="small quiet">{field.says || namePlain(name)}</dt>
+        <dt class="small quiet">{headText(field.says || namePlain(name))}</dt>
         <dd><ValueView field={field} value={result[name]} edge={edge} large /></dd>
       </div>
     ))}

@@ -15,3 +15,6 @@ export const workedText = (value: number): string => {
 /** `gramsPerLitre` read aloud: `grams per litre`. */
 export const namePlain = (name: string): string =>
   name.replace(/([a-z0-9])([A-Z])/g, (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`).replace(/\bp H\b/i, 'pH').replace(/\bph\b/, 'pH')
+
+/** What a field is called at the head of a line: the catalogue's own words, with a capital; a symbol such as `pH` keeps its own. */
+export const headText = (says: string): string => (/^[a-z][a-z’]/.test(says) ? says[0]!.toUpperCase() + says.slice(1) : says)
