@@ -10,6 +10,7 @@ import { fixturePlan } from './fixture-plan.ts'
 import type { Log } from './log.ts'
 import { shiftScenes } from './shift-scenes.ts'
 import { stripScenes } from './strip-scenes.ts'
+import { trendScenes } from './trend-scenes.ts'
 
 /** Ids of entries that a scene's address or drafts speak of. */
 export type Extra = { [name: string]: EntryId }
@@ -97,6 +98,7 @@ const now = (): string => '/now'
 export const scenes: Record<string, Scene> = {
   ...shiftScenes,
   ...stripScenes,
+  ...trendScenes,
   'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
   'now-out': {
     at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline' },

@@ -18,7 +18,7 @@ import { CurveChart, CurveKey } from './curve-chart.tsx'
 import { densityDecimals, hasExposures, pointsOfStrip } from './points.ts'
 import { TimesOfStrip } from './strip-times-sheet.tsx'
 import './strip.css'
-import '../trends/control-chart.css'
+import '../trends/trends.css'
 
 export const drawnOver = 5
 

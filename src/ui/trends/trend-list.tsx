@@ -1,0 +1,86 @@
+import { useMemo } from 'preact/hooks'
+import type { Check, ReadingCheck, StripCheck } from '../../plan/check.ts'
+import { checksOfMachine, placeOf } from '../../plan/find.ts'
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
+import { Empty } from '../parts/banner.tsx'
+import { Card, Row, Rows } from '../parts/card.tsx'
+import { VerdictMark } from '../parts/verdict-mark.tsx'
+import { Screen } from '../screen.tsx'
+import { comingOf } from './coming.ts'
+
+type Charted = ReadingCheck | StripCheck
+
+export const TrendList = ({ plan }: { plan: LabPlan }) => {
+  const { lab } = useApp()
+  const words = useWords().trends
+  const { checks } = lab.value.state
+  const isRead = (check: Check): check is Charted => check.kind !== 'look' && (checks[check.id]?.recent.length ?? 0) > 0
+  const machines = plan.machines.map((machine) => ({ machine, read: checksOfMachine(plan, machine).filter(isRead) })).filter(({ read }) => read.length > 0)
+  return (
+    <Screen title={words.title}>
+      {machines.length === 0 ? <Empty title={words.empty.title}>{words.empty.more}</Empty> : null}
+      <Coming plan={plan} />
+      {machines.map(({ machine, read }) => (
+        <Card key={machine.id} title={machine.name}>
+          <Rows>{read.map((check) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={plan} check={check} /> : <FigureRows key={check.id} check={check} />))}</Rows>
+        </Card>
+      ))}
+    </Screen>
+  )
+}
+
+const ReadingRow = ({ plan, check }: { plan: LabPlan; check: ReadingCheck }) => {
+  const { lab } = useApp()
+  const last = lab.value.state.checks[check.id]!.recent.at(-1)!
+  return (
+    <Row
+      what={`${placeOf(plan, check.station).station.name} · ${check.name}`}
+      under={`${last.keyed ?? ''} ${check.unit === '1' ? '' : check.unit} · ${timeText(last.time, plan.timeZone)}`}
+      value={<VerdictMark verdict={last.verdict} />}
+      href={`/trends/${check.id}`}
+    />
+  )
+}
+
+const FigureRows = ({ check }: { check: StripCheck }) => {
+  const { lab } = useApp()
+  const words = useWords()
+  const last = lab.value.state.strips[check.id]?.recent.at(-1)
+  return (
+    <>
+      {check.figures.map(({ figure, step }) => {
+        const found = last?.figures[figure]
+        return <Row key={figure} what={`${check.name} · ${words.marks.figure(figure)}`} under={found === undefined ? undefined : numberText(found, decimalsOf(step))} href={`/trends/${check.id}/${figure}`} />
+      })}
+    </>
+  )
+}
+
+const mostComing = 5
+
+const Coming = ({ plan }: { plan: LabPlan }) => {
+  const { lab, phone } = useApp()
+  const words = useWords().trends.forecast
+  const coming = useMemo(() => comingOf(plan, lab.value.state, lab.value.ledger, phone.clock.now()).slice(0, mostComing), [lab.value, plan])
+  if (coming.length === 0) return null
+  return (
+    <Card title={words.title}>
+      <Rows>
+        {coming.map(({ check, forecast }) => {
+          const at = Math.max(forecast.at, phone.clock.now())
+          return (
+            <Row
+              key={check.id}
+              what={`${placeOf(plan, check.station).station.name} · ${check.name}`}
+              under={`${words.coming(forecast.meets)} ${numberText(forecast.limit, decimalsOf(check.step))} ${check.unit}, ${words.in(words.hours((at - phone.clock.now()) / 3_600_000))}`}
+              value={<span class="small">{dateText(at, plan.timeZone, 'en')}<br />{timeText(at, plan.timeZone)}</span>}
+              href={`/trends/${check.id}`}
+            />
+          )
+        })}
+      </Rows>
+    </Card>
+  )
+}
