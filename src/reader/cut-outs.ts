@@ -1,5 +1,6 @@
 import { boxMean } from './blur.ts'
 import { bandOf } from './band.ts'
+import { clearOfBorder } from './clear.ts'
 import { inkOf, type Ink } from './contrast.ts'
 import { crop } from './crop.ts'
 import { skewOf } from './deskew.ts'
@@ -8,8 +9,12 @@ import type { Box, Field, GrayImage, Pixels } from './picture.ts'
 import { textureOf, type Texture } from './quality.ts'
 import { turned } from './turn.ts'
 
-/** The three ways a box is cut before it is read. They fail differently, which is what makes their agreement worth something. */
-export type CutName = 'band' | 'level' | 'raw'
+/**
+ * The ways a box is cut before it is read. The recogniser was trained on the first three; the readings come from `readCuts`, chosen on the validation
+ * scenes: they fail differently, which is what makes their agreement worth something.
+ */
+export type CutName = 'band' | 'level' | 'raw' | 'plainBand' | 'middle' | 'clearBand' | 'clearMiddle'
+export const readCuts = ['raw', 'plainBand', 'middle', 'clearBand', 'clearMiddle'] as const satisfies readonly CutName[]
 
 export interface CutOuts extends Ink {
   /** Ink turned level, and the band of figures in it when one was found. */
@@ -23,15 +28,18 @@ export interface CutOuts extends Ink {
 /** Above this sharpness, most of what is sharp is noise and is smoothed away. */
 const grainy = 0.4
 
-/** From a checked box on a picture to the three line images. */
+/** From a checked box on a picture to its line images. */
 export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
   const found = inkOf(crop(pixels, box))
   const texture = textureOf(found.ink)
   const [ink, plain] = texture.sharpness > grainy ? [boxMean(found.ink, 1), boxMean(found.plain, 1)] : [found.ink, found.plain]
   const skewRadians = skewOf(ink)
-  const level = Math.abs(skewRadians) < 0.004 ? ink : turned(ink, skewRadians)
+  const [level, plainLevel] = Math.abs(skewRadians) < 0.004 ? [ink, plain] : [turned(ink, skewRadians), turned(plain, skewRadians)]
+  const clear = clearOfBorder(level)
   const band = bandOf(level)
   const whole: Box = { x: 0, y: 0, width: ink.width, height: ink.height }
+  // Where the figures stand in a box that a person has put about them, should no band be found.
+  const middle = within(whole, { beside: 0.16, above: 0.18 })
   return {
     ...found,
     ink,
@@ -44,6 +52,10 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
       band: lineOf(level, band ? withMargins(band) : within(whole, { beside: 0.06, above: 0.12 })),
       level: lineOf(level, whole),
       raw: lineOf(plain, within(whole, { beside: 0.03, above: 0.06 })),
+      plainBand: lineOf(plainLevel, withMargins(band ?? middle)),
+      middle: lineOf(level, within(whole, { beside: 0.1, above: 0.12 })),
+      clearBand: lineOf(clear, withMargins(bandOf(clear) ?? band ?? middle)),
+      clearMiddle: lineOf(clear, within(whole, { beside: 0.05, above: 0.08 })),
     },
   }
 }

@@ -1,12 +1,12 @@
 import { contradicts } from './contradiction.ts'
-import { cutOuts, type CutName, type CutOuts } from './cut-outs.ts'
+import { cutOuts, readCuts, type CutOuts } from './cut-outs.ts'
 import { differences } from './differences.ts'
 import { misfits, type Expectation, type Misfit } from './expectation.ts'
 import { clampBox, type Box, type GrayImage, type Pixels } from './picture.ts'
 import { mostPixels, refusalOf, type ReadingRefusal } from './quality.ts'
 import type { Recognise } from './recognised.ts'
 import { readSegments, type SegmentReading } from './segments.ts'
-import { passOf, vote, type Pass, type Vote } from './vote.ts'
+import { isNumber, passOf, vote, type Pass, type Vote } from './vote.ts'
 
 /** A place in `text` that a person should look at; the whole number when `at` is null. */
 export interface Doubt {
@@ -18,7 +18,7 @@ export interface MeterReading {
   /** The number as shown, `7.42`, with its zeros; null when refused. */
   text: string | null
   value: number | null
-  /** All passes agree, each figure is sure, the segments do not contradict, and it fits what the check expects. */
+  /** Enough passes agree, each figure is sure, the segments do not contradict, and it fits what the check expects. */
   certain: boolean
   doubts: Doubt[]
   /** What was read, turned level, for showing beside the number. */
@@ -27,15 +27,15 @@ export interface MeterReading {
   refusal?: ReadingRefusal
 }
 
-/** A figure surer than this counts as sure. Set on validation scenes so that fewer than 1 in 200 certain numbers is wrong. */
+/** So many of the five passes must read the very same. Set on validation scenes so that fewer than 1 in 200 certain numbers is wrong; all five would leave a quarter uncertain. */
+const enough = 4
+/** A figure surer than this, in the pass that sees it best, counts as sure. */
 const sure = 0.8
 /** No pass surer than this: whatever it is, it is no number. */
 const hopeless = 0.3
 
-const cuts: readonly CutName[] = ['band', 'level', 'raw']
-
 /**
- * Reads the number in the guide box. `recognise` is asked three times, for three cuts of the box; what they agree on, the geometry of
+ * Reads the number in the guide box. `recognise` is asked for up to five cuts of the box; what enough of them agree on, the geometry of
  * the segments does not contradict and the check expects is certain, everything else is for a person to check.
  */
 export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectation | null, recognise: Recognise): Promise<MeterReading> => {
@@ -46,7 +46,11 @@ export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectati
   const poor = refusalOf(cut, cut.texture)
   if (poor) return refused(poor, cut)
   const passes: Pass[] = []
-  for (const name of cuts) passes.push(passOf(name, await recognise(cut.lines[name])))
+  for (const name of readCuts) {
+    passes.push(passOf(name, await recognise(cut.lines[name])))
+    // The last can neither outvote four nor make them surer.
+    if (passes.length === enough && isNumber(passes[0]!.text) && passes.every(({ text }) => text === passes[0]!.text)) break
+  }
   const segments = cut.band ? readSegments(cut.level, cut.band) : null
   const won = vote(passes, segments?.text ?? null)
   if (!won || won.confidence < hopeless) return refused('noFigures', cut, passes)
@@ -69,13 +73,9 @@ const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading |
   const doubt = (at: number | null, why: Doubt['why']): void => {
     if (!doubts.some((one) => one.at === at && one.why === why)) doubts.push({ at, why })
   }
-  for (const pass of passes) {
-    for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
-    if (pass.text !== won.text) continue
-    pass.symbols.forEach((symbol, at) => {
-      if (symbol.confidence < sure) doubt(at, 'unsure')
-    })
-  }
+  const agreeing = passes.filter((pass) => pass.text === won.text)
+  if (agreeing.length < enough) for (const pass of passes) for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
+  for (let at = 0; at < won.text.length; at++) if (agreeing.every((pass) => (pass.symbols[at]?.confidence ?? 0) < sure)) doubt(at, 'unsure')
   if (segments && contradicts(won.text, segments)) {
     const places = differences(won.text, segments.text)
     for (const at of places.length > 0 ? places : [null]) doubt(at, 'segmentsDiffer')

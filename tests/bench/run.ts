@@ -7,6 +7,7 @@ import { calculationsInChromium } from './chromium.ts'
 import { machineText, tableOf, type Figure } from './figure.ts'
 import { foldAgainstParse } from './fold.ts'
 import { ingest } from './ingest.ts'
+import { meterReader } from './meter-reader.ts'
 
 /** `npm run bench`: everything, as one table and as latest.json beside this. `-- --readme` puts the table into README; words name parts to run alone. */
 const parts: Readonly<Record<string, () => Promise<Figure[]> | Figure[]>> = {
@@ -15,6 +16,7 @@ const parts: Readonly<Record<string, () => Promise<Figure[]> | Figure[]>> = {
   fold: async () => [await foldAgainstParse()],
   ingest: () => ingest(),
   baths: () => bathsAgainstFullDoses(200),
+  reader: () => meterReader(420),
 }
 
 const args = process.argv.slice(2)
