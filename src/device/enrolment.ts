@@ -2,10 +2,9 @@ import * as z from 'zod/mini'
 import { plainCode } from '../wire/code.ts'
 import { receipt as receiptShape, type Receipt } from '../wire/messages.ts'
 import { enrolText, receiptText, seedText, thumbprintText, digitsOf } from '../wire/signed-texts.ts'
-import type { UnsentFile } from '../wire/unsent-file.ts'
-import { keepDeviceName } from './device-name.ts'
+import { keepDeviceName, readDeviceName } from './device-name.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
-import { makeUnsentFiles } from './export.ts'
+import { formerOf } from './former.ts'
 import { readIdentity } from './identity.ts'
 import type { Locks } from './locks.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
@@ -34,7 +33,7 @@ export interface Enrolment {
 }
 
 export const createEnrolment = (parts: Pick<ExchangeParts, 'store' | 'door' | 'clock' | 'verifier'> & { locks: Locks }): Enrolment => {
-  const { store, door, clock, verifier, locks } = parts
+  const { store, door, verifier, locks } = parts
 
   return {
     async enrol({ code, name, firstSupervisor }) {
@@ -52,7 +51,7 @@ export const createEnrolment = (parts: Pick<ExchangeParts, 'store' | 'door' | 'c
       if (!isOurs || !isSigned || receipt.digits !== digitsOf(thumbprint)) return { ok: false, problem: { code: 'forgedReceipt' } }
       return locks.inTurn('append', async () => {
         const expected = await store.head()
-        const beginning: Beginning = { head: { dev: receipt.dev, seq: 0, h: receipt.seed }, expected, receipt, keys, ...(await unsentOfBefore()) }
+        const beginning: Beginning = { head: { dev: receipt.dev, seq: 0, h: receipt.seed }, expected, receipt, keys, ...(await before()) }
         if ((await store.begin(beginning)) === 'moved') return { ok: false, problem: { code: 'savedMeanwhile' } }
         await store.remove('singles', 'pendingKeys')
         await keepDeviceName(store, name)
@@ -76,13 +75,11 @@ export const createEnrolment = (parts: Pick<ExchangeParts, 'store' | 'door' | 'c
       }),
   }
 
-  /** What the device that this phone was before had not sent goes along in signed files, to be handed in. */
-  async function unsentOfBefore(): Promise<Pick<Beginning, 'handIn'>> {
-    const before = await readIdentity(store)
-    const files = before ? await makeUnsentFiles(store, before, clock) : []
-    // Handed in by the order of their names, and each follows on the one before.
-    const nameOf = ({ dev, entries }: UnsentFile): string => `${dev}-${String(entries[0]!.entry.seq).padStart(12, '0')}`
-    return files.length ? { handIn: files.map((file) => ({ name: nameOf(file), file })) } : {}
+  /** What the device that this phone was before had not sent is still to be handed in. */
+  async function before(): Promise<Pick<Beginning, 'former'>> {
+    const identity = await readIdentity(store)
+    const former = identity && (await formerOf(store, identity, await readDeviceName(store)))
+    return former ? { former: { dev: former.head.dev, row: former } } : {}
   }
 }
 

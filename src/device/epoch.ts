@@ -1,3 +1,4 @@
+import type { EnrolAgainRequest } from '../wire/hello.ts'
 import { receipt as receiptShape } from '../wire/messages.ts'
 import { enrolText } from '../wire/signed-texts.ts'
 import { readDeviceName } from './device-name.ts'
@@ -28,17 +29,14 @@ export const renewEpoch = async ({ store, door, identity }: ExchangeParts & { id
   return { ok: true, epoch }
 }
 
+export const enrolAgainRequestOf = async ({ receipt, keys, signer }: Identity, name: string): Promise<EnrolAgainRequest> => {
+  const { dev, epoch, seed, sig } = receipt
+  return { receipt: { dev, epoch, seed, sig }, key: await publicHalf(keys), name, sig: await signer.sign(enrolText(sig)) }
+}
+
 /** Shows the receipt to a server that does not know this phone. */
 const enrolAgain = async ({ store, door, identity }: Pick<ExchangeParts, 'store' | 'door'> & { identity: Identity }): Promise<Renewed> => {
-  const { dev, epoch, seed, sig } = identity.receipt
-  const answered = await door.call('enrolAgain', {
-    body: {
-      receipt: { dev, epoch, seed, sig },
-      key: await publicHalf(identity.keys),
-      name: await readDeviceName(store),
-      sig: await identity.signer.sign(enrolText(sig)),
-    },
-  })
+  const answered = await door.call('enrolAgain', { body: await enrolAgainRequestOf(identity, await readDeviceName(store)) })
   if (!answered.ok) return { ok: false, problem: sendProblemOf(answered.problem) }
   await setState(store, answered.answer.state)
   await store.requeue(1)

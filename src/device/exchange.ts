@@ -49,31 +49,32 @@ const run = async (parts: ExchangeParts, done: Exchanged): Promise<SendProblem |
     done.sent += pushed.sent
     // A phone whose own entries are not taken can still see the others'.
     standing = pushed.problem
-    // A server older than this phone's enrolment does not know it: the receipt settles that.
-    const isForgotten = standing?.code === 'unauthorised'
-    if (standing && !isForgotten && !isOfEntries(standing)) return standing
-    const pulled: Pulled = pushed.epochChanged || isForgotten ? { received: 0, regained: 0, epochChanged: true } : await pullAll(now)
+    if (standing && !isUnknown(standing) && !isOfEntries(standing)) return standing
+    const pulled: Pulled = pushed.epochChanged || isUnknown(standing) ? { received: 0, regained: 0, epochChanged: true } : await pullAll(now)
     done.received += pulled.received
     done.regained += pulled.regained
-    if (pulled.problem) {
-      if (pulled.problem.code !== 'recordBroken') return standing ?? pulled.problem
-    } else if (!pulled.epochChanged) {
+    // A server older than this phone's enrolment does not know it: the receipt settles that.
+    const isAnotherRecord = pulled.epochChanged || isUnknown(pulled.problem)
+    if (!isAnotherRecord && !pulled.problem) {
       if (standing || !(await sendsAgainWhatIsMissing(now))) break
       continue
     }
+    if (!isAnotherRecord && pulled.problem?.code !== 'recordBroken') return standing ?? pulled.problem
     // A record that goes back is shown the head that it once signed; it then begins a new epoch.
     const isAdmitted = await tellsOfOldHead(parts)
-    if (!pulled.epochChanged && !isAdmitted) return standing ?? pulled.problem
+    if (!isAnotherRecord && !isAdmitted) return standing ?? pulled.problem
     const renewed = await renewEpoch(now)
     if (!renewed.ok) return renewed.problem
     epoch = renewed.epoch
   }
   const photos = await sendPhotos({ ...parts, identity, epoch })
   done.photosSent = photos.sent
-  const handed = await handIn(parts)
+  const handed = await handIn({ ...parts, identity, epoch })
   const reported = await sendReport(parts)
   return standing ?? photos.problem ?? handed ?? (reported.ok ? undefined : sendProblemOf(reported.problem))
 }
+
+const isUnknown = (problem: SendProblem | undefined): boolean => problem?.code === 'unauthorised'
 
 /** Not taken for what the entries are, or for what this server thinks of them: pulling may go well all the same. */
 const isOfEntries = ({ code }: SendProblem): boolean => code === 'fork' || code === 'entryRefused' || code === 'quota' || code === 'refused'

@@ -16,21 +16,24 @@ export interface FileLimits {
 }
 const usualLimits: FileLimits = { entries: 5_000, bytes: largestImportBytes / 4 }
 
-/**
- * What waits on this phone, oldest first, as files signed by it that any other phone of the laboratory may hand in; most often one. None
- * when nothing waits.
- */
-export const makeUnsentFiles = async (store: Store, identity: Identity, clock: Clock, limits: FileLimits = usualLimits): Promise<UnsentFile[]> => {
-  const { dev, epoch } = identity.receipt
-  const name = await readDeviceName(store)
+/** Entries of one device, in their order, as files signed by it; most often one. */
+export const unsentFilesOf = async (
+  { receipt, signer }: Identity,
+  name: string,
+  clock: Clock,
+  given: readonly Sealed[],
+  limits: FileLimits = usualLimits,
+): Promise<UnsentFile[]> => {
   const signed = async (entries: Sealed[]): Promise<UnsentFile> => {
+    const { dev, epoch } = receipt
     const file = { format: 'bathkeeper-unsent' as const, v: 1 as const, dev, epoch, name, made: clockText(clock), entries }
-    return { ...file, sig: await identity.signer.sign(unsentText(await identity.signer.sha256(unsentHashed(file)))) }
+    return { ...file, sig: await signer.sign(unsentText(await signer.sha256(unsentHashed(file)))) }
   }
   const files: UnsentFile[] = []
   let entries: Sealed[] = []
   let bytes = 0
-  for await (const one of unsent(store, dev)) {
+  for (const { entry, h, sig } of given) {
+    const one: Sealed = { entry, h, sig }
     const size = new TextEncoder().encode(JSON.stringify(one)).length
     if (entries.length && (entries.length >= limits.entries || bytes + size > limits.bytes)) {
       files.push(await signed(entries))
@@ -44,16 +47,21 @@ export const makeUnsentFiles = async (store: Store, identity: Identity, clock: C
   return files
 }
 
+/** What waits on this phone, oldest first, for any other phone of the laboratory to hand in. None when nothing waits. */
+export const makeUnsentFiles = async (store: Store, identity: Identity, clock: Clock, limits?: FileLimits): Promise<UnsentFile[]> =>
+  unsentFilesOf(identity, await readDeviceName(store), clock, await unsent(store, identity.receipt.dev), limits)
+
 /** From the oldest that waits to the head. */
-async function* unsent(store: Store, dev: DeviceId): AsyncGenerator<Sealed> {
+const unsent = async (store: Store, dev: DeviceId): Promise<Sealed[]> => {
+  const entries: Sealed[] = []
   let from = (await store.waiting()).oldest
   while (from) {
-    const batch = await nextBatch(store, dev, from)
-    yield* batch
-    const last = batch.at(-1)!
+    entries.push(...(await nextBatch(store, dev, from)))
+    const last = entries.at(-1)!
     const [following] = (await store.chain(dev, last.entry.seq + 1, 16)).filter(({ entry }) => entry.prev === last.h)
     from = following && { seq: following.entry.seq, id: following.entry.id, savedAt: following.time }
   }
+  return entries
 }
 
 /** Text of the file, one entry a line so that even an editor can show it. */

@@ -1,28 +1,62 @@
-import { unsentFile } from '../wire/unsent-file.ts'
-import type { ExchangeParts } from './exchange-parts.ts'
+import type { Sealed } from '../record/entry.ts'
+import type { UnsentFile } from '../wire/unsent-file.ts'
+import type { Exchanging } from './exchange-parts.ts'
+import { unsentFilesOf } from './export.ts'
+import { StoreFault } from './faults.ts'
+import { chainOf, identityOf, readFormer, type Former } from './former.ts'
+import { enrolAgainRequestOf } from './epoch.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
 
+/** How long back everything is handed in again to a server that was put back. */
+const again = 90 * 86_400_000
+
 /**
- * Hands in what this phone could not send while it was another device (its profile was forked, or it was enrolled anew). A file leaves
- * the shelf only when the server has acknowledged every entry in it, or has kept aside what does not fit.
+ * Hands in what this phone could not send while it was another device (its profile was forked, or it was enrolled anew): once for each
+ * database of the server, and only then done with when the server has acknowledged every entry, or has kept aside what does not fit.
  */
-export const handIn = async ({ store, door }: ExchangeParts): Promise<SendProblem | undefined> => {
+export const handIn = async (parts: Exchanging): Promise<SendProblem | undefined> => {
+  const { store, epoch } = parts
   let problem: SendProblem | undefined
-  for (const name of await store.keys('exports')) {
-    const file = unsentFile.safeParse(await store.take('exports', name))
-    if (!file.success) {
-      problem = { code: 'store', fault: 'corrupt', where: `exports/${name}` }
-      continue
+  for (const dev of await store.keys('exports')) {
+    try {
+      const former = readFormer(await store.take('exports', dev), `exports/${dev}`)
+      if (former.handedInto === epoch) continue
+      const refused = await handInOne(parts, former)
+      if (refused) problem = refused
+      else await store.keep('exports', dev, { ...former, handedInto: epoch })
+    } catch (thrown) {
+      if (!(thrown instanceof StoreFault)) throw thrown
+      problem = { code: 'store', fault: thrown.code, where: thrown.where }
     }
-    const answered = await door.call('import', { body: file.data, timeoutMs: 120_000 })
-    if (!answered.ok) {
-      problem = sendProblemOf(answered.problem)
-      continue
-    }
-    const acknowledged = new Set(answered.answer.acks.map(({ id }) => id))
-    const isAllThere = file.data.entries.every(({ entry }) => acknowledged.has(entry.id))
-    if (isAllThere || answered.answer.error?.code === 'fork') await store.remove('exports', name)
-    else problem = { code: 'refused', error: answered.answer.error?.code ?? 'import' }
   }
   return problem
+}
+
+const handInOne = async (parts: Exchanging, former: Former): Promise<SendProblem | undefined> => {
+  const { store, clock, door } = parts
+  const rows = former.handedInto === undefined ? await chainOf(store, former, former.from) : (await chainOf(store, former, 1)).filter(({ time }) => time >= clock.wall() - again)
+  for (const file of await unsentFilesOf(identityOf(former), former.name, clock, rows as Sealed[])) {
+    const answered = await door.call('import', { body: file, timeoutMs: 120_000 })
+    if (!answered.ok) {
+      const problem = sendProblemOf(answered.problem)
+      if (problem.code === 'refused' && problem.error === 'notFound') return shownAgain(parts, former)
+      return problem
+    }
+    if (!isSafe(file, answered.answer)) return { code: 'refused', error: answered.answer.error?.code ?? 'import' }
+  }
+  return undefined
+}
+
+const isSafe = (file: UnsentFile, { acks, error }: { acks: readonly { id: string }[]; error?: { code: string } | undefined }): boolean => {
+  const acknowledged = new Set<string>(acks.map(({ id }) => id))
+  return error?.code === 'fork' || file.entries.every(({ entry }) => acknowledged.has(entry.id))
+}
+
+/** A server put back to before that device was let in is shown its receipt; a supervisor must let it in again. */
+const shownAgain = async ({ door }: Exchanging, former: Former): Promise<SendProblem | undefined> => {
+  const answered = await door.call('enrolAgain', { body: await enrolAgainRequestOf(identityOf(former), former.name) })
+  if (answered.ok) return { code: 'notConfirmed' }
+  const problem = sendProblemOf(answered.problem)
+  // A laboratory that no longer exists: where everything had been sent, there is nothing to hand in.
+  return problem.code === 'unauthorised' && former.unsent === 0 ? undefined : problem
 }

@@ -61,6 +61,8 @@ export const backoffMs = (failures: number, chance: number): number =>
 
 const lastRow = z.looseObject({ at: z.optional(z.number()), problem: z.optional(z.looseObject({ code: z.string() })) })
 
+const formerRow = z.looseObject({ unsent: z.number(), oldestAt: z.optional(z.number()), handedInto: z.optional(z.string()) })
+
 /** One runner for all tabs and the service worker (Web Lock `sync`); when it tries, how long it rests, and what the screens are told. */
 export const createSender = (parts: SenderParts): Sender => {
   const { store, clock, locks, after, chance, onFault } = parts
@@ -82,16 +84,20 @@ export const createSender = (parts: SenderParts): Sender => {
   }
 
   const refresh = async (): Promise<void> => {
-    const [waiting, photos, last, skew] = await Promise.all([
+    const [waiting, photos, last, skew, formers] = await Promise.all([
       store.waiting(), store.unsentBlobs(), store.take('singles', 'exchange'), store.take('singles', 'skew'),
+      store.keys('exports').then((devs) => Promise.all(devs.map((dev) => store.take('exports', dev)))),
     ])
+    // What this phone had not sent while it was another device waits here too.
+    const owed = formers.map((row) => formerRow.safeParse(row).data).filter((row) => row !== undefined && row.handedInto === undefined)
     const known = lastRow.safeParse(last).data
     const now = clock.wall() + (skewNow(clock, parseSkew(skew))?.ms ?? 0)
-    const oldestAt = waiting.oldest?.savedAt
+    const ages = [waiting.oldest?.savedAt, ...owed.map((row) => row?.oldestAt)].filter((age) => age !== undefined)
+    const oldestAt = ages.length ? Math.min(...ages) : undefined
     const { oldestAt: _, lastExchangeAt: __, problem: ___, ...rest } = state
     state = rest
     show({
-      waiting: waiting.count,
+      waiting: waiting.count + owed.reduce((sum, row) => sum + (row?.unsent ?? 0), 0),
       waitingPhotos: photos.length,
       concern: concernFor(oldestAt, now),
       ...(oldestAt === undefined ? {} : { oldestAt }),

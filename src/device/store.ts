@@ -16,8 +16,8 @@ export interface Beginning {
   expected: ChainHead | undefined
   receipt: unknown
   keys: unknown
-  /** What the device that this phone was before had not sent, in signed files to hand in; its outbox is emptied. */
-  handIn?: readonly { name: string; file: unknown }[]
+  /** The device that this phone was before, with what it had not sent still to be handed in; the outbox is emptied. */
+  former?: { dev: DeviceId; row: unknown }
   /** Everything that is here belongs to a laboratory that no longer exists, and is removed. */
   forget?: boolean
 }

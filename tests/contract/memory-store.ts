@@ -16,7 +16,7 @@ export class MemoryStore implements Store {
     return this.#shelves.get('singles/head') as ChainHead | undefined
   }
 
-  async begin({ head, expected, receipt, keys, handIn, forget }: Parameters<Store['begin']>[0]): Promise<'begun' | 'moved'> {
+  async begin({ head, expected, receipt, keys, former, forget }: Parameters<Store['begin']>[0]): Promise<'begun' | 'moved'> {
     const current = await this.head()
     if (!sameHead(current, expected) && !sameHead(current, head)) return 'moved'
     this.#outbox.clear()
@@ -26,7 +26,7 @@ export class MemoryStore implements Store {
       this.#shelves.clear()
     }
     this.#shelves.set('singles/head', head).set('singles/receipt', receipt).set('singles/keys', keys)
-    for (const { name, file } of handIn ?? []) this.#shelves.set(`exports/${name}`, structuredClone(file))
+    if (former) this.#shelves.set(`exports/${former.dev}`, former.row)
     return 'begun'
   }
 

@@ -204,16 +204,16 @@ describe.each(implementations)('the store in %s', (_, create) => {
     expect(await store.take('drafts', 'reading')).toBeUndefined()
   })
 
-  test('a phone that becomes another device empties its outbox only with the file to hand in beside it', async () => {
+  test('a phone that becomes another device empties its outbox only with what it was before put by, to be handed in', async () => {
     const first = await write('one')
     const seed = await webHasher.sha256('another beginning')
     const head = { dev: other, seq: 0, h: seed }
     const old = await store.head()
     expect(await store.begin({ head, expected: { ...old!, seq: 0 }, receipt: 'r', keys: 'k' })).toBe('moved')
     expect((await store.waiting()).count).toBe(1)
-    expect(await store.begin({ head, expected: old, receipt: 'r', keys: 'k', handIn: [{ name: own, file: { entries: [1] } }] })).toBe('begun')
+    expect(await store.begin({ head, expected: old, receipt: 'r', keys: 'k', former: { dev: own, row: { unsent: 1 } } })).toBe('begun')
     expect(await store.waiting()).toEqual({ count: 0 })
-    expect(await store.take('exports', own)).toEqual({ entries: [1] })
+    expect(await store.take('exports', own)).toEqual({ unsent: 1 })
     expect(await store.byIds([first.entry.id])).toHaveLength(1)
     await store.begin({ head, expected: head, receipt: 'r', keys: 'k', forget: true })
     expect(await store.count()).toBe(0)

@@ -3,6 +3,7 @@ import type { Kept } from '../../src/device/kept.ts'
 import type { Phone } from '../../src/device/open-phone.ts'
 import type { SendProblem } from '../../src/device/problems.ts'
 import { sha256OfBytes } from '../../src/device/web-seal.ts'
+import { readEpoch } from '../../src/server/database/facts.ts'
 import { setDeviceState } from '../../src/server/database/devices.ts'
 import { MemoryStore } from '../contract/memory-store.ts'
 import { Laboratory, testPhone } from './laboratory.ts'
@@ -28,6 +29,8 @@ const write = (phone: Phone, text: string): ReturnType<typeof saved> => {
 }
 const send = async (phone: Phone): Promise<SendProblem | undefined> => (await phone.sender.sendNow()).problem
 const texts = async (phone: Phone): Promise<string[]> => (await phone.book.since(0)).map(({ entry }) => (entry.data as { text: string }).text)
+const handedInto = async (phone: Phone): Promise<unknown[]> => (await Promise.all((await phone.store.keys('exports')).map((dev) => phone.store.take('exports', dev)))).map((row) => (row as { handedInto?: string }).handedInto)
+const epochNow = async (): Promise<string> => readEpoch(lab.database.sql)
 const onServer = async (): Promise<string[]> => (await lab.entries()).map(({ body }) => (JSON.parse(body) as { data: { text: string } }).data.text)
 
 describe('an exchange with the real server', () => {
@@ -199,10 +202,13 @@ describe('an exchange with the real server', () => {
     expect(await send(clone)).toMatchObject({ code: 'fork', seq: 2 })
     expect((await clone.store.waiting()).count).toBe(1)
     await lab.letIn(clone, 'Anew')
-    expect(await clone.store.keys('exports')).toHaveLength(1)
+    expect(await handedInto(clone)).toEqual([undefined])
+    await clone.sender.refresh()
+    expect(clone.sender.state.waiting).toBe(1)
     await write(clone, 'c')
     expect(await send(clone)).toBeUndefined()
-    expect(await clone.store.keys('exports')).toEqual([])
+    expect(await handedInto(clone)).toEqual([await epochNow()])
+    expect(clone.sender.state.waiting).toBe(0)
     expect(await onServer()).toEqual(['a', 'b of the phone', 'c'])
     const aside = await lab.database.sql.selectFrom('asides').selectAll().execute()
     expect(aside.map(({ body }) => (JSON.parse(body) as { data: { text: string } }).data.text)).toEqual(['b of the clone'])
@@ -273,11 +279,38 @@ describe('an exchange with the real server', () => {
     expect(await send(twin)).toMatchObject({ code: 'fork' })
     await lab.letIn(twin, 'Twin')
     expect(await send(twin)).toBeUndefined()
-    expect(await twin.store.keys('exports')).toEqual([])
+    expect(await handedInto(twin)).toEqual([await epochNow()])
     const asides = await lab.database.sql.selectFrom('asides').select(['seq', 'why']).orderBy('seq').execute()
     expect(asides.map(({ seq }) => seq)).toEqual(Array.from({ length: 450 }, (_, index) => index + 2))
     expect(new Set(asides.map(({ why }) => why))).toEqual(new Set(['fork']))
   }, 30_000)
+
+  test('what a phone handed in for the device it was before is handed in again to a server put back to before that, even to before it knew that device', async () => {
+    const empty = await lab.backUp()
+    const phone = await phoneWith()
+    await write(phone, 'sent as the first')
+    await send(phone)
+    const before = await lab.backUp()
+    await write(phone, 'unsent as the first')
+    const first = (await phone.store.head())!.dev
+    await lab.letIn(phone, 'Second')
+    await write(phone, 'as the second')
+    expect(await send(phone)).toBeUndefined()
+    const all = ['sent as the first', 'unsent as the first', 'as the second']
+    expect((await onServer()).sort()).toEqual([...all].sort())
+    for (const copy of [before, empty]) {
+      await lab.restore(copy, true)
+      expect(await send(phone)).toEqual({ code: 'notConfirmed' })
+      await lab.confirm((await phone.store.head())!.dev)
+      if (copy === empty) {
+        expect(await send(phone)).toEqual({ code: 'notConfirmed' })
+        await lab.confirm(first)
+      }
+      expect(await send(phone)).toBeUndefined()
+      expect((await onServer()).sort()).toEqual([...all].sort())
+      expect((await lab.entries()).every(({ status }) => status === 'valid')).toBe(true)
+    }
+  })
 
   test('a phone whose push the server does not read still sees what the others wrote', async () => {
     const other = await phoneWith()

@@ -10,7 +10,7 @@ const lastSeq = Number.MAX_SAFE_INTEGER
 export const idbChain = ({ use, save }: Session): ChainStore => ({
   head: () => use('head', async (database) => readHead(await database.get('singles', 'head'))),
 
-  begin: ({ head, expected, receipt, keys, handIn, forget }) =>
+  begin: ({ head, expected, receipt, keys, former, forget }) =>
     save('head', async (database) => {
       const transaction = database.transaction([...database.objectStoreNames], 'readwrite', strict)
       const singles = transaction.objectStore('singles')
@@ -22,7 +22,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
         ask(singles.put(head, 'head'))
         ask(singles.put(receipt, 'receipt'))
         ask(singles.put(keys, 'keys'))
-        for (const { name, file } of handIn ?? []) ask(transaction.objectStore('exports').put(file, name))
+        if (former) ask(transaction.objectStore('exports').put(former.row, former.dev))
       })
       return 'begun'
     }),
