@@ -43,9 +43,11 @@ import { stripIsoSpeed } from './strip/iso-speed.ts'
 import { titrationBackConcentration } from './titration/back-concentration.ts'
 import { titrationConcentration } from './titration/concentration.ts'
 import { titrationEndPoint } from './titration/end-point.ts'
+import { titrationRepeatability } from './titration/repeatability.ts'
 import { titrationStandardise } from './titration/standardise.ts'
 import { washCascade } from './wash/cascade.ts'
 import { washFlow } from './wash/flow.ts'
+import { washResidual } from './wash/residual.ts'
 import { waterBlend } from './water/blend.ts'
 import { waterChill } from './water/chill.ts'
 import { waterDensity } from './water/density.ts'
@@ -73,6 +75,7 @@ export const catalogue: readonly AnyCalculation[] = [
   titrationConcentration,
   titrationBackConcentration,
   titrationEndPoint,
+  titrationRepeatability,
   // Mixing
   mixHydrate,
   mixMolarMass,
@@ -93,6 +96,7 @@ export const catalogue: readonly AnyCalculation[] = [
   silverCurrent,
   washCascade,
   washFlow,
+  washResidual,
   airHumidity,
   // Development and strips
   developFit,
