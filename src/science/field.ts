@@ -11,6 +11,8 @@ interface Described {
 export interface NumberField extends Described {
   kind: 'number'
   unit: string
+  /** The output that says which of the units it is. */
+  unitIn?: string
   atLeast?: number
   atMost?: number
   /** Open ends: the limit itself is not allowed. */

@@ -121,9 +121,9 @@ export const acidBaseDose = calculation({
   title: 'Reagent that brings a bath to its pH',
   inputs,
   outputs: {
-    amount: { kind: 'number', unit: 'mL or g', says: 'reagent for the whole bath' },
+    amount: { kind: 'number', unit: 'mL or g', unitIn: 'unit', says: 'reagent for the whole bath' },
     unit: { kind: 'choice', of: ['mL', 'g'], says: 'unit of the amounts' },
-    firstPortion: { kind: 'number', unit: 'mL or g', says: 'what to add before mixing and reading again' },
+    firstPortion: { kind: 'number', unit: 'mL or g', unitIn: 'unit', says: 'what to add before mixing and reading again' },
     predictedPh: { kind: 'number', unit: '1', says: 'pH after the whole amount, by the anchored model and the response shown before' },
     firstPortionPh: { kind: 'number', unit: '1', says: 'pH after the first portion' },
     bufferCapacity: { kind: 'number', unit: 'mol/L', says: 'mol of strong base a litre takes for one pH, at the measured pH' },

@@ -3,10 +3,13 @@ import { useWords } from '../app-context.ts'
 import type { EdgeUnits } from './form.ts'
 import { headText, namePlain, workedText } from './value-text.ts'
 
-/** The outputs of a calculation: single numbers large, lists and tables as rows. */
+/** Four figures of an answer are read; the working beside it keeps six. */
+const resultFigures = 4
+
+/** The outputs of a calculation: single numbers large, lists and tables as rows. A unit that is an output stands beside its numbers. */
 export const ResultView = ({ fields, result, edge }: { fields: Fields; result: Record<string, unknown>; edge: EdgeUnits }) => (
   <dl class="stack">
-    {Object.entries(fields).filter(([name]) => result[name] !== undefined).map(([name, field]) => (
+    {shownFields(fields, result).map(([name, field]) => (
       <div key={name}>
         <dt class="small quiet">{headText(field.says || namePlain(name))}</dt>
         <dd><ValueView field={field} value={result[name]} edge={edge} large /></dd>
@@ -14,6 +17,14 @@ export const ResultView = ({ fields, result, edge }: { fields: Fields; result: R
     ))}
   </dl>
 )
+
+const shownFields = (fields: Fields, result: Record<string, unknown>): [string, Field][] => {
+  const asUnits = new Set(Object.values(fields).flatMap((field) => (field.kind === 'number' && field.unitIn ? [field.unitIn] : [])))
+  return Object.entries(fields).flatMap(([name, field]): [string, Field][] => {
+    if (result[name] === undefined || asUnits.has(name)) return []
+    return [[name, field.kind === 'number' && field.unitIn ? { ...field, unit: String(result[field.unitIn]) } : field]]
+  })
+}
 
 const ValueView = ({ field, value, edge, large = false }: { field: Field; value: unknown; edge: EdgeUnits; large?: boolean }) => {
   const words = useWords().bench
@@ -23,7 +34,7 @@ const ValueView = ({ field, value, edge, large = false }: { field: Field; value:
       const unit = edge(field.unit)
       return (
         <span class={large ? 'result-number' : undefined}>
-          {workedText(unit.toShown(value as number))}
+          {workedText(unit.toShown(value as number), resultFigures)}
           {unit.shown === '1' ? null : <span class="unit"> {unit.shown}</span>}
         </span>
       )
