@@ -8,11 +8,12 @@ import { filmAtRiskOf, type FilmAtRisk } from './film-at-risk.ts'
 import type { HoldNow } from './holds.ts'
 import type { Lab } from './lab.ts'
 import { keptDays, type LabState } from './lab-state.ts'
-import { byTime, type Line, type LineOf } from './line.ts'
+import type { Line, LineOf } from './line.ts'
 import { metresRun } from './machines.ts'
 import { addTotals, shiftAdds, type MaterialTotal, type ShiftAdd } from './shift-adds.ts'
 import { actionsOf, causeOf, type Cause } from './shift-causes.ts'
 import { blockersOf, type Blocker } from './shift-blockers.ts'
+import { handoverIn, type ShiftHandover } from './shift-handover.ts'
 import { incidentsOf, type ShiftIncident } from './shift-incidents.ts'
 import { instrumentsAt, type InstrumentNow } from './shift-instruments.ts'
 import { coversOf, digestText, linesOfShift } from './shift-lines.ts'
@@ -82,7 +83,7 @@ export interface ShiftPage {
   changes: ShiftChange[]
   /** Keyed more than half an hour after it was noted. */
   lateEntries: EntryId[]
-  handover: { given?: LineOf<'handover'>; accepted?: LineOf<'handover'> }
+  handover: ShiftHandover
   signatures: Signature[]
   blockers: Blocker[]
   /** What a signature under this page covers: the highest number by device, and the text whose SHA-256 is its digest. */
@@ -129,7 +130,7 @@ export const shiftPage = ({ lab, plan, span, now, isGated = () => true }: ShiftP
     photos: standing.filter((line) => line.kind === 'photo'),
     changes: changesOf(lab, plan, all),
     lateEntries: all.filter(isLate).map(({ id }) => id),
-    handover: handoverOf(standing),
+    handover: handoverIn(standing),
     signatures: signaturesOf(lab.ledger, span, all),
     covers: coversOf(lab.ledger.lines),
     digestText: digestText(all),
@@ -188,11 +189,3 @@ const changesOf = (lab: Lab, plan: LabPlan, lines: readonly Line[]): ShiftChange
 const contemporaryMinutes = 30
 
 const isLate = (line: Line): boolean => line.enteredAt - line.time > contemporaryMinutes * minute
-
-/** Accepted by another person, and after what was given last: whoever adds to a hand-over asks for a new acceptance. */
-const handoverOf = (lines: readonly Line[]): ShiftPage['handover'] => {
-  const handovers = lines.filter((line) => line.kind === 'handover')
-  const given = handovers.findLast(({ data }) => data.side === 'given')
-  const accepted = given && handovers.findLast((it) => it.data.side === 'accepted' && it.person !== given.person && byTime(it, given) > 0)
-  return { ...(given ? { given } : {}), ...(accepted ? { accepted } : {}) }
-}

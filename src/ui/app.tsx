@@ -5,7 +5,7 @@ import { lazy } from './lazy.tsx'
 import { Now } from './now/now.tsx'
 import { Banner } from './parts/banner.tsx'
 import { Button, LinkButton } from './parts/button.tsx'
-import { BenchIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
+import { BenchIcon, BoardIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
 import { Screen } from './screen.tsx'
 import './app.css'
 
@@ -15,11 +15,14 @@ const places = [
   ['bench', BenchIcon],
   ['trends', TrendsIcon],
   ['shift', ShiftIcon],
+  // Where there is room for it.
+  ['board', BoardIcon],
 ] as const
 
 /** Every screen by the first word of its address. */
 const screens: Record<string, ComponentType> = {
   now: Now,
+  board: lazy(() => import('./board/board.tsx').then((it) => it.Board)),
   machine: lazy(() => import('./now/machine-screen.tsx').then((it) => it.MachineScreen)),
   station: lazy(() => import('./now/station.tsx').then((it) => it.StationScreen)),
   round: lazy(() => import('./round/round.tsx').then((it) => it.Round)),
@@ -55,7 +58,7 @@ export const AppShell = () => {
       <nav class="places" aria-label={words.shell.placesName}>
         <ul>
           {places.map(([name, Icon]) => (
-            <li key={name}>
+            <li key={name} class={name === 'board' ? 'desk-only' : undefined}>
               <a href={`/${name}`} aria-current={(homeOf[place] ?? place) === name ? 'page' : undefined}>
                 <Icon />
                 {words.shell.places[name]}

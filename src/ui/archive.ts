@@ -24,4 +24,6 @@ export interface Archive {
   /** The server as this phone came to know it, and how far its record was seen to go. */
   server(): Promise<{ epoch: string; key: PublicKey; head?: Head } | undefined>
   sha256(text: string): Promise<Hash>
+  /** A picture by the hash of its bytes: from this phone, else from the server; undefined where neither gives it. */
+  photo(sha256: Hash): Promise<Blob | undefined>
 }

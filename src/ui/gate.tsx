@@ -18,7 +18,9 @@ const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
 export const Gate = () => {
   const { office, plan, person, trouble, router, settingUp } = useApp()
   // A held tail does not wait for a PIN; a splice shows nothing of the record.
-  if (router.here.value.place === 'emergency' || (router.here.value.place === 'splice' && plan.value)) return <AppShell />
+  // The board shows machines and no people; nothing can be entered on it.
+  const { place } = router.here.value
+  if (place === 'emergency' || ((place === 'splice' || place === 'board') && plan.value)) return <AppShell />
   // Without a secure context there are no keys: nothing that could be signed or sent.
   if (router.here.value.place === 'setup' || !isSecureContext) return <Setup />
   const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null ? Who : undefined

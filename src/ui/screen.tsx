@@ -15,11 +15,13 @@ interface ScreenProps {
   next?: ComponentChildren
   /** A screen that must not scroll: its content shares the height, and the places make room, so that no sleeve leaves it half keyed. */
   fills?: boolean
+  /** Takes the whole width of a desk; reading matter does not. */
+  wide?: boolean
   children?: ComponentChildren
 }
 
 /** Head, content and foot of one screen. The emergency card is one tap from each, and what waits to be sent stands on each. */
-export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps) => {
+export const Screen = ({ title, meta, back, next, fills, wide, children }: ScreenProps) => {
   const { router, plan, trouble } = useApp()
   const words = useWords()
   useEffect(() => {
@@ -50,7 +52,7 @@ export const Screen = ({ title, meta, back, next, fills, children }: ScreenProps
           </a>
         )}
       </header>
-      <main id="content" class={fills ? 'fills' : undefined}>
+      <main id="content" class={fills ? 'fills' : wide ? 'wide' : undefined}>
         {trouble.value ? <Banner kind="stop" title={words.shell.trouble[trouble.value]} /> : null}
         {children}
         {next ? <div class="next">{next}</div> : null}

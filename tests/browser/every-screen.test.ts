@@ -1,11 +1,9 @@
-import { mkdirSync, readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults, RunOptions } from 'axe-core'
+import { mkdirSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from './axe.ts'
 import { found, goTo, keyIn, Laboratory, Phone, press } from './harness.ts'
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 /** Where to leave pictures of what was looked at, for people. */
 const pictures = process.env['SHOTS']
 
@@ -13,16 +11,6 @@ const screens = [
   '/now', '/machine/neg-1', '/station/neg-1-dev', '/station/neg-1-fix', '/round', '/check/neg-1-dev-temp', '/check/neg-1-fix-ph', '/bench', '/bench/acidBase.dose', '/bench/bath.correct',
   '/trends', '/trends/neg-1-fix-ph', '/shift', '/menu', '/menu/plan', '/menu/labels', '/scan', '/mixing', '/mixing/begin/negative-developer', '/waste', '/waste/new', '/response/neg-1-fix', '/splice/neg-1', '/at/1/station/none', '/menu/devices', '/menu/phone', '/emergency', '/emergency/eyes', '/safety', '/safety/acetic-acid-28', '/setup', '/nowhere',
 ] as const
-
-const violations = async (page: Page): Promise<string[]> => {
-  await page.evaluate(axeSource)
-  const results = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run(options: RunOptions): Promise<AxeResults> } }
-    // Its measure of targets takes a row that is half under the bar at the foot for a small one; ours below is stricter and measures the whole.
-    return axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'target-size': { enabled: false } } })
-  })
-  return results.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' … ')}`)
-}
 
 /** What a thumb cannot hit: links and buttons of less than 44 px either way that stand alone. */
 const smallTargets = (page: Page): Promise<string[]> =>

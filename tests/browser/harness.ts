@@ -72,6 +72,8 @@ export class Phone {
       executablePath, headless: true, args: [...flags, ...this.more, ...more], viewport: phoneSize, deviceScaleFactor: 2, hasTouch: true, isMobile: true, locale: 'en-GB',
     })
     this.#context = context
+    // Two cores may be busy with something else: what is awaited is a condition, and the time is only there so that a hung page ends.
+    context.setDefaultTimeout(90_000)
     await context.addInitScript(() => {
       addEventListener('securitypolicyviolation', (event) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`))
     })
@@ -139,16 +141,48 @@ export const found = async (page: Page, person: string): Promise<void> => {
   await unlock(page, person)
 }
 
+/** Until the server has everything that this phone holds, by the phone's own store: what the head of the page says comes a moment later. */
+export const allSent = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () =>
+      new Promise<boolean>((resolve, reject) => {
+        const asked = indexedDB.open('bathkeeper')
+        asked.onerror = () => reject(asked.error ?? new Error('no store'))
+        asked.onsuccess = () => {
+          const database = asked.result
+          const waiting = database.transaction('outbox').objectStore('outbox').count()
+          waiting.onsuccess = () => {
+            database.close()
+            resolve(waiting.result === 0)
+          }
+        }
+      }),
+    undefined,
+    { polling: 200 },
+  )
+
 /** Until the service worker can open the app without a network. */
 export const readyForNoNetwork = (page: Page): Promise<unknown> => page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
 
-/** A press that is held until the line has filled. */
+/** A press that is held until the line has filled, however slowly the page draws. */
 export const holdLine = async (page: Page, text: string | RegExp): Promise<void> => {
   const line = page.getByRole('button', { name: text })
   await line.scrollIntoViewIfNeeded()
   const box = (await line.boundingBox())!
+  await line.evaluate((it) => {
+    let most = 0
+    const look = (): void => {
+      const held = Number(it.style.getPropertyValue('--held'))
+      most = Math.max(most, held)
+      const isOver = !it.isConnected || it.getAttribute('aria-pressed') === 'true' || (most > 0.5 && held === 0)
+      if (isOver) document.documentElement.dataset['held'] = 'yes'
+      else requestAnimationFrame(look)
+    }
+    delete document.documentElement.dataset['held']
+    look()
+  })
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
   await page.mouse.down()
-  await page.waitForTimeout(1500)
+  await page.locator('html[data-held]').waitFor({ state: 'attached' })
   await page.mouse.up()
 }

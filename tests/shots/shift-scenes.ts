@@ -28,6 +28,8 @@ const told = (log: Log, leftOut: (draft: ReturnType<typeof demoHistory>[number])
   return planEntry
 }
 
+const isOfHandover = ({ kind, data }: { kind: string; data: unknown }): boolean => kind === 'handover' && (data as { shift: string }).shift === span.shift.id
+
 const labOf = (log: Log): Lab => {
   const lab = new Lab()
   lab.add(log.entries)
@@ -45,6 +47,20 @@ const settle = (log: Log): void => {
   handOver('accepted', open)
 }
 
+const troubled = (log: Log): void => {
+  const planEntry = told(log, (draft) => isOfHandover(draft) || (draft.kind === 'reading' && draft.time > at - 90 * 60_000 && (draft.data as { check: string }).check.startsWith('pos-2')))
+  const out = { check: 'neg-1-fix-ph' as CheckId, plan: planEntry, value: 4.92, keyed: '4.92', unit: 'pH', how: 'keyed', verdict: 'ACT' } as const
+  const exception = log.add('reading', 22, out, 'marta')
+  log.add('reading', 20, { ...out, repeatOf: exception }, 'marta')
+  log.add('note', 19, { text: 'Squeegee before the fixing bath worn: developer carried over', about: 'cause', exception }, 'marta')
+  const caution = log.add('caution', 12, { card: 'acetic-acid-28', version: 1, material: 'acetic-acid-28' as never, station: 'neg-1-fix' as never, exception, lines: ['never'] }, 'marta')
+  log.add('add', 4, { station: 'neg-1-fix' as never, material: 'acetic-acid-28' as never, exception, portion: 1, caution, lot: 'L 2207', poured: { amount: 2350, unit: 'mL', keyed: '2350' }, mixSeconds: 720, predicted: { quantity: 'pH', from: 4.92, to: 4.6 } }, 'marta')
+  log.add('hold', 40, { machine: 'pos-2' as MachineId, reason: 'Scratch on the base side', filmAtRiskMetres: 1737 }, 'marta')
+  log.add('note', 38, { text: 'Splice parted in the dryer of the positive machine; 40 ft of leader lost.', about: 'incident', machine: 'pos-2' as MachineId }, 'marta')
+  log.add('runOff', 50, { station: 'neg-1-fix' as never, waste: 'usedFixing', litres: 20, destination: { to: 'recovery' } }, 'marta')
+  log.add('runOff', 35, { station: 'neg-1-fix' as never, waste: 'iodineTitration', litres: 0.3, destination: { to: 'drum', drum: 'iodine' } }, 'marta')
+}
+
 const sign = async (log: Log, sha256: (text: string) => Promise<Hash>, provisional = false): Promise<EntryId> => {
   const page = shiftPage({ lab: labOf(log), plan, span, now: at })
   return log.add('signOff', 4, {
@@ -59,7 +75,6 @@ const sha256 = async (text: string): Promise<Hash> => {
 }
 
 const path = (): string => `/shift/${span.date}/${span.shift.id}`
-const isOfHandover = ({ kind, data }: { kind: string; data: unknown }): boolean => kind === 'handover' && (data as { shift: string }).shift === span.shift.id
 
 export const shiftScenes: Record<string, Scene> = {
   'shift-now': { at, path: () => '/shift', person: 'marta' as PersonId, log: (log) => void told(log) },
@@ -68,6 +83,19 @@ export const shiftScenes: Record<string, Scene> = {
     log: (log) => {
       told(log, (draft) => isOfHandover(draft) || (draft.kind === 'reading' && draft.time > span.to - 150 * 60_000 && (draft.data as { check: string }).check.startsWith('pos-2')))
       log.add('hold', 40, { machine: 'pos-2' as MachineId, reason: 'Scratch on the base side' }, 'marta')
+    },
+  },
+  /** Every machine has something: one is held, a bath is mixing, checks are late; an incident waits for a supervisor. */
+  board: {
+    at, path: () => '/board', person: null,
+    log: (log) => troubled(log),
+  },
+  'shift-troubled': { at, path, person: supervisor, log: (log) => troubled(log) },
+  'shift-accept': {
+    at, path: () => '/shift', person: 'tomas' as PersonId,
+    log: (log) => {
+      troubled(log)
+      log.add('handover', 8, { shift: span.shift.id, date: span.date, notes: 'Both machines run. Watch the fixing bath of the negative machine: its pH climbs.', open: [], side: 'given' }, 'marta')
     },
   },
   'shift-signable': { at, path, person: supervisor, log: (log) => { told(log, isOfHandover); settle(log) } },

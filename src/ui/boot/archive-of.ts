@@ -12,7 +12,7 @@ const knownDevice = z.looseObject({ dev: deviceId, name: z.string(), key: public
 const page = 200
 
 /** The phone's store as the shift's page asks it. Fetched when a shift is signed, proved or carried away. */
-export const archiveOf = ({ store, book, sender, identity }: DevicePhone): Archive => ({
+export const archiveOf = ({ store, book, sender, door, identity }: DevicePhone): Archive => ({
   exchange: async () => (await sender.sendNow()).problem === undefined,
   whole: async () => {
     const lab = new Lab()
@@ -42,6 +42,15 @@ export const archiveOf = ({ store, book, sender, identity }: DevicePhone): Archi
     const own = await identity()
     const head = await readWitness(store)
     return own && { epoch: own.receipt.epoch, key: own.receipt.serverKey, ...(head ? { head } : {}) }
+  },
+  photo: async (sha256) => {
+    const here = await store.blob(sha256)
+    if (here) return new Blob([here.bytes], { type: 'image/jpeg' })
+    const asked = await door.open('getBlob', { places: { sha256 } })
+    if (!asked.ok) return undefined
+    const bytes = await asked.answer.arrayBuffer()
+    // What came is what the entry names, or it is nothing.
+    return (await sha256OfBytes(new Uint8Array(bytes))) === sha256 ? new Blob([bytes], { type: asked.answer.headers.get('Content-Type') ?? 'image/jpeg' }) : undefined
   },
   sha256: (text) => sha256OfBytes(new TextEncoder().encode(text)),
 })

@@ -24,4 +24,5 @@ export const NowIcon = () => <Icon><path d="M3 5h4v10a2.5 2.5 0 005 0V9a2.5 2.5 
 export const RoundIcon = () => <Icon><path d="M20 12a8 8 0 11-2.5-5.8 M20 3v4h-4" /></Icon>
 export const BenchIcon = () => <Icon><path d="M9 3h6 M10 3v6l-5 9a2 2 0 002 3h10a2 2 0 002-3l-5-9V3 M7.5 14h9" /></Icon>
 export const TrendsIcon = () => <Icon><path d="M3 8h18 M3 16h18" stroke-dasharray="2 3" /><path d="M3 13l5-2 4 3 5-7 4 2" /></Icon>
+export const BoardIcon = () => <Icon><path d="M3 4h18v13H3z M12 4v13 M12 10h9 M9 21h6" /></Icon>
 export const ShiftIcon = () => <Icon><path d="M6 3h12v18H6z M9 8h6 M9 12h6 M9 17c1.5-2 2-1 3 0s2 .5 3-.5" /></Icon>

@@ -13,9 +13,9 @@ export const AddsCard = ({ plan, page, onEvidence }: { plan: LabPlan; page: Shif
   const all = useWords()
   const words = all.shift.adds
   const totalText = (total: number, unit: 'mL' | 'g'): string => (total >= 1000 ? `${shortText(total / 1000, 2)} ${unit === 'mL' ? 'L' : 'kg'}` : `${shortText(total, 1)} ${unit}`)
+  if (page.adds.length === 0) return null
   return (
-    <Card title={words.title} beside={page.adds.length ? words.times(page.adds.length) : undefined}>
-      {page.adds.length === 0 ? <p>{words.none}</p> : null}
+    <Card title={words.title} beside={words.times(page.adds.length)}>
       {page.totals.map(({ material, total, unit, lots, adds }) => (
         <section key={`${material} ${unit}`} class="total">
           <h3 class="spread">

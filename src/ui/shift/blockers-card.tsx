@@ -76,7 +76,7 @@ export const BlockersCard = ({ plan, page, ledger, onEvidence, onIncident }: Giv
           <Rows>{lasting.map(row)}</Rows>
         </Card>
       ) : null}
-      {open === 'handover' ? <HandoverSheet plan={plan} page={page} onDone={() => setOpen(undefined)} /> : null}
+      {open === 'handover' ? <HandoverSheet plan={plan} span={page.span} handover={page.handover} open={page.exceptions.filter((it) => it.isOpen).map(({ exception }) => exception)} onDone={() => setOpen(undefined)} /> : null}
       {open && open !== 'handover' ? <GapSheet plan={plan} page={page} gap={open} onDone={() => setOpen(undefined)} /> : null}
     </>
   )

@@ -1,19 +1,24 @@
+import { useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
+import type { CoveredOccurrence } from '../../projections/coverage.ts'
 import type { OccurrenceStatus } from '../../projections/occurrences.ts'
 import type { ShiftPage } from '../../projections/shift-page.ts'
+import type { EntryId } from '../../record/ids.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { Card } from '../parts/card.tsx'
 import { filmText } from '../units.ts'
 import { CoveragePicture, StatusMark } from './coverage-picture.tsx'
+import { OccurrencesSheet } from './occurrences-sheet.tsx'
 
 const statuses: readonly OccurrenceStatus[] = ['done', 'late', 'skipped', 'machineStopped', 'missedWithReason', 'missed', 'pending', 'overdue']
 
 /** Each machine's shift as one picture, with what it amounts to. */
-export const CoverageCards = ({ plan, page }: { plan: LabPlan; page: ShiftPage }) => {
+export const CoverageCards = ({ plan, page, onEvidence }: { plan: LabPlan; page: ShiftPage; onEvidence(id: EntryId): void }) => {
   const all = useWords().shift
   const words = all.coverage
   const { coverage, now, metres } = page
+  const [open, setOpen] = useState<{ title: string; of: CoveredOccurrence[] }>()
   if (coverage.occurrences.length === 0) return <Card title={words.title}><p>{words.none}</p></Card>
   const settled = coverage.occurrences.length - coverage.counts.pending
   return (
@@ -32,14 +37,17 @@ export const CoverageCards = ({ plan, page }: { plan: LabPlan; page: ShiftPage }
             <ul class="legend small">
               {counts.map(({ status, count }) => (
                 <li key={status}>
-                  <svg class="coverage-picture" viewBox="0 0 12 12" style={{ width: '0.75rem' }} aria-hidden="true"><StatusMark status={status} x={6} y={6} /></svg>
-                  {count} {words.statuses[status]}
+                  <button type="button" onClick={() => setOpen({ title: `${count} ${words.statuses[status]}`, of: own.filter((it) => it.status === status) })}>
+                    <svg class="coverage-picture" viewBox="0 0 12 12" style={{ width: '0.75rem' }} aria-hidden="true"><StatusMark status={status} x={6} y={6} /></svg>
+                    {count} {words.statuses[status]}
+                  </button>
                 </li>
               ))}
             </ul>
           </Card>
         )
       })}
+      {open ? <OccurrencesSheet title={open.title} of={open.of} plan={plan} onEvidence={onEvidence} onDone={() => setOpen(undefined)} /> : null}
     </>
   )
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { createWebVerifier } from '../../device/web-seal.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Ledger } from '../../projections/ledger.ts'
+import type { Signature } from '../../projections/shift-signatures.ts'
 import type { EntryId } from '../../record/ids.ts'
 import type { Sealed } from '../../record/entry.ts'
 import { sealProblem } from '../../record/seal.ts'
@@ -10,10 +11,11 @@ import { dateText, timeText } from '../format.ts'
 import { Row, Rows } from '../parts/card.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { lineText, personName } from './line-text.ts'
+import { Photos } from './photos.tsx'
 import { shortHash } from './short-hash.ts'
 
-/** The evidence behind a figure: who keyed it, when, on which phone, what became of it, and whether its seal holds. */
-export const EntrySheet = ({ id, plan, ledger, onClose }: { id: EntryId; plan: LabPlan; ledger: Ledger; onClose(): void }) => {
+/** The evidence behind a figure: who keyed it, when, on which phone, its pictures, what became of it, whether its seal holds and who has signed over it. */
+export const EntrySheet = ({ id, plan, ledger, signature, onClose }: { id: EntryId; plan: LabPlan; ledger: Ledger; signature: Signature | undefined; onClose(): void }) => {
   const { archive } = useApp()
   const all = useWords()
   const words = all.shift.entry
@@ -40,11 +42,16 @@ export const EntrySheet = ({ id, plan, ledger, onClose }: { id: EntryId; plan: L
     return it?.kind === 'amend' || it?.kind === 'withdraw' ? `${it.data.why} (${personName(plan, it.person)})` : ''
   }
   const keyedFirst = line.kind === 'reading' && original?.kind === 'reading' && original.data.keyed !== line.data.keyed ? original.data.keyed : undefined
+  const pictures = [...new Set([...(original?.blobs ?? []), ...ledger.lines.flatMap((it) => (it.kind === 'photo' && it.data.of === id && !it.withdrawnBy ? [it.data.sha256] : []))])]
+  const signer = signature && personName(plan, signature.person)
+  const isUnder = signature && line.seq <= (signature.data.covers[line.dev] ?? 0)
+  const signedText = !signature ? words.notSigned : isUnder ? words.signedBy(signer ?? '') : signature.late.includes(id) && !signature.notCountersigned.includes(id) ? words.countersigned : words.cameLater
   return (
     <Sheet title={words.kinds[line.kind]} closeName={all.shell.close} onClose={onClose}>
       <p><strong>{lineText(line, plan, all)}</strong></p>
       {line.withdrawnBy ? <p>{words.withdrawn(whyOf(line.withdrawnBy))}</p> : null}
       {line.amendedBy.map((change) => <p key={change}>{words.amended(whyOf(change))}</p>)}
+      <Photos of={pictures} />
       <Rows>
         {keyedFirst ? <Row what={words.was} value={keyedFirst} /> : null}
         <Row what={words.spoke} value={when(line.time)} />
@@ -54,6 +61,7 @@ export const EntrySheet = ({ id, plan, ledger, onClose }: { id: EntryId; plan: L
         <Row what={words.phone} under={words.number(line.seq)} value={phone ?? line.dev.slice(-4)} />
         <Row what={words.hash} value={<code>{shortHash(line.h)}</code>} />
         <Row what={words.seal} under={words.seals[seal]} />
+        <Row what={words.signature} under={signedText} />
       </Rows>
     </Sheet>
   )

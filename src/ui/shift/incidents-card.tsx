@@ -17,9 +17,9 @@ import { personName } from './line-text.ts'
 /** The incidents of a shift, and who took note of each with which words. */
 export const IncidentsCard = ({ plan, page, onIncident }: { plan: LabPlan; page: ShiftPage; onIncident(id: EntryId): void }) => {
   const words = useWords().shift.incidents
+  if (page.incidents.length === 0) return null
   return (
-    <Card title={words.title} beside={page.incidents.length || undefined}>
-      {page.incidents.length === 0 ? <p>{words.none}</p> : null}
+    <Card title={words.title} beside={page.incidents.length}>
       <Rows>
         {page.incidents.map(({ note, seen }) => (
           <Row

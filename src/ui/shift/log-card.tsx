@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { personOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { LineOf } from '../../projections/line.ts'
+import type { EntryId } from '../../record/ids.ts'
 import type { DataOf } from '../../record/kinds.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -16,7 +17,7 @@ type About = DataOf<'note'>['about']
 const kinds: readonly About[] = ['general', 'incident', 'waste', 'maintenance', 'handover']
 
 /** What was written in the shift, and the pen. */
-export const LogCard = ({ plan, notes, open }: { plan: LabPlan; notes: readonly LineOf<'note'>[]; open: boolean }) => {
+export const LogCard = ({ plan, notes, open, onEvidence }: { plan: LabPlan; notes: readonly LineOf<'note'>[]; open: boolean; onEvidence(id: EntryId): void }) => {
   const words = useWords().shift.notes
   const [writing, setWriting] = useState(false)
   return (
@@ -24,7 +25,7 @@ export const LogCard = ({ plan, notes, open }: { plan: LabPlan; notes: readonly 
       {notes.length === 0 ? <p>{words.none}</p> : null}
       <Rows>
         {notes.map(({ id, time, person, data }) => (
-          <Row key={id} what={data.text} under={[timeText(time, plan.timeZone), words.kinds[data.about], person ? personOf(plan, person)?.name : ''].filter(Boolean).join(' · ')} />
+          <Row key={id} what={data.text} under={[timeText(time, plan.timeZone), words.kinds[data.about], person ? personOf(plan, person)?.name : ''].filter(Boolean).join(' · ')} onPress={() => onEvidence(id)} />
         ))}
       </Rows>
       {open ? <Button wide onPress={() => setWriting(true)}>{words.write}</Button> : null}

@@ -17,9 +17,9 @@ interface Given {
 export const CautionsCard = ({ plan, page, onEvidence }: Given) => {
   const all = useWords()
   const words = all.shift.cautions
+  if (page.cautions.length === 0) return null
   return (
-    <Card title={words.title} beside={page.cautions.length || undefined}>
-      {page.cautions.length === 0 ? <p>{words.none}</p> : null}
+    <Card title={words.title} beside={page.cautions.length}>
       <Rows>
         {page.cautions.map(({ id, time, person, data }) => (
           <Row

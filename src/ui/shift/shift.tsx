@@ -15,18 +15,28 @@ import { BlockersCard } from './blockers-card.tsx'
 import { CoverageCards } from './coverage-cards.tsx'
 import { EntrySheet } from './entry-sheet.tsx'
 import { FilesCard } from './files-card.tsx'
-import { ExceptionsCard, HoldsCard, StripsCard } from './found-cards.tsx'
-import { HandoverCard } from './handover-sheet.tsx'
+import { ExceptionsCard } from './exceptions-card.tsx'
+import { HandoverCard, TakenOverCard } from './handover-card.tsx'
+import { HoldsCard } from './holds-card.tsx'
 import { IncidentsCard, IncidentSheet } from './incidents-card.tsx'
 import { LateCard } from './late-card.tsx'
 import { LogCard } from './log-card.tsx'
+import { NothingCard } from './nothing-card.tsx'
+import { PhonesCard } from './phones-card.tsx'
 import { PrintHead } from './print-head.tsx'
 import { CautionsCard, ChangesCard, InstrumentsCard } from './proof-cards.tsx'
 import { shiftNamed, shiftPath } from './shift-place.ts'
 import { SignSheet } from './sign-sheet.tsx'
 import { SignatureCard } from './signature-card.tsx'
+import { StripsCard } from './strips-card.tsx'
 import { useShiftPage } from './use-shift-page.ts'
+import { WasteCard } from './waste-card.tsx'
 import './shift.css'
+
+/** Notes that stand in a card of their own. */
+const elsewhere: ReadonlySet<string> = new Set(['incident', 'waste', 'cause'])
+/** While a shift runs, a phone not heard from for so long is named. */
+const silentMilliseconds = 60 * 60_000
 
 /** A shift on one page, at its own address: the one that runs now, or `/shift/<date>/<shift>`. */
 export const ShiftScreen = () => {
@@ -90,21 +100,25 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
         ) : (
           <BlockersCard plan={plan} page={live} ledger={ledger} onEvidence={setEvidence} onIncident={setIncident} />
         )}
-        <HandoverCard plan={plan} page={shown} isClosed={signed !== undefined} />
-        <CoverageCards plan={plan} page={shown} />
-        <IncidentsCard plan={plan} page={shown} onIncident={setIncident} />
-        <ExceptionsCard {...given} />
+        {isNow ? <TakenOverCard {...given} /> : null}
+        <HandoverCard {...given} isClosed={signed !== undefined} />
+        <CoverageCards {...given} />
+        <ExceptionsCard {...given} ledger={ledger} isSigned={signed !== undefined} />
         <HoldsCard {...given} />
-        <StripsCard {...given} />
+        <StripsCard {...given} ledger={ledger} strips={it.lab.state.strips} />
         <AddsCard {...given} />
         <CautionsCard {...given} />
         <InstrumentsCard {...given} />
+        <PhonesCard plan={plan} since={Math.min(span.to, now.value - silentMilliseconds)} />
+        <WasteCard {...given} ledger={ledger} />
+        <IncidentsCard plan={plan} page={shown} onIncident={setIncident} />
+        <NothingCard page={shown} />
         <ChangesCard {...given} ledger={ledger} />
-        <LogCard plan={plan} notes={shown.notes} open={isNow && !signed} />
+        <LogCard plan={plan} notes={shown.notes.filter(({ data }) => !elsewhere.has(data.about))} open={isNow && !signed} onEvidence={setEvidence} />
         <div class="files"><FilesCard plan={plan} span={span} ledger={ledger} late={signed?.signature.late ?? []} /></div>
       </div>
       {incidentShown ? <IncidentSheet plan={plan} incident={incidentShown} canAcknowledge={!signed} onEvidence={setEvidence} onDone={() => setIncident(undefined)} /> : null}
-      {evidence ? <EntrySheet id={evidence} plan={plan} ledger={ledger} onClose={() => setEvidence(undefined)} /> : null}
+      {evidence ? <EntrySheet id={evidence} plan={plan} ledger={ledger} signature={signed?.signature} onClose={() => setEvidence(undefined)} /> : null}
       {isSigning && signer ? <SignSheet plan={plan} page={live} by={signer} onDone={() => setIsSigning(false)} /> : null}
     </Screen>
   )

@@ -1,4 +1,5 @@
 import { bench } from './bench.ts'
+import { board } from './board.ts'
 import { camera } from './camera.ts'
 import { causes } from './causes.ts'
 import { corrections } from './corrections.ts'
@@ -20,4 +21,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, camera, causes, corrections, emergency, enrol, exception, labels, menu, mixing, now: nowMore, pairs, response, round, safety, shift, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, mixing, now: nowMore, pairs, response, round, safety, shift, splice, strip, trends, waste }

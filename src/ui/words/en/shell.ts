@@ -2,7 +2,7 @@ import type { Sending } from '../../app-context.ts'
 import type { Trouble } from '../../trouble.ts'
 
 export const shell = {
-  places: { now: 'Now', round: 'Round', bench: 'Bench', trends: 'Trends', shift: 'Shift' },
+  places: { now: 'Now', round: 'Round', bench: 'Bench', trends: 'Trends', shift: 'Shift', board: 'Board' },
   placesName: 'Places',
   emergency: 'Emergency',
   menu: 'Menu',

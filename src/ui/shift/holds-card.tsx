@@ -1,0 +1,35 @@
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import type { ShiftPage } from '../../projections/shift-page.ts'
+import type { EntryId } from '../../record/ids.ts'
+import { useWords } from '../app-context.ts'
+import { timeText } from '../format.ts'
+import { Card, Row, Rows } from '../parts/card.tsx'
+import { filmText } from '../units.ts'
+
+interface Given {
+  plan: LabPlan
+  page: ShiftPage
+  onEvidence(id: EntryId): void
+}
+
+/** Machines that were held, why and how long, with the film at risk. */
+export const HoldsCard = ({ plan, page, onEvidence }: Given) => {
+  const words = useWords().shift.holds
+  const all = useWords()
+  if (page.holds.length === 0) return null
+  return (
+    <Card title={words.title} beside={page.holds.length}>
+      <Rows>
+        {page.holds.map(({ hold, minutes }) => (
+          <Row
+            key={hold.id}
+            what={`${plan.machines.find(({ id }) => id === hold.machine)?.name ?? hold.machine}: ${hold.reason}`}
+            under={[timeText(hold.from, plan.timeZone), all.time.span(minutes * 60_000), hold.filmAtRiskMetres ? `${filmText(hold.filmAtRiskMetres, plan.units.length)} ${words.atRisk}` : ''].filter(Boolean).join(' · ')}
+            value={<span class="small">{hold.released ? words.released(timeText(hold.released.at, plan.timeZone)) : words.standing}</span>}
+            onPress={() => onEvidence(hold.id)}
+          />
+        ))}
+      </Rows>
+    </Card>
+  )
+}

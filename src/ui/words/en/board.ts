@@ -1,0 +1,25 @@
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`
+
+export const board = {
+  title: 'Board',
+  held: 'Held',
+  out: 'Out of limits',
+  late: 'Late',
+  due: 'Due',
+  next: 'Next',
+  tally: { held: 'held', out: 'out', late: 'late', due: 'due' },
+  allWell: 'Nothing is held, out, late or due.',
+  missed: (number: number): string => `${count(number, 'time', 'times')} missed`,
+  mixing: 'Mixing now',
+  mixingNone: 'No bath is mixing.',
+  shift: (name: string): string => `${name} so far`,
+  inTime: 'in time',
+  lateDone: 'late',
+  missedSoFar: 'missed',
+  outSoFar: 'out',
+  toShift: 'To the shift’s page',
+  unsigned: (name: string, day: string): string => `${name}, ${day}: not signed`,
+  incidents: (number: number): string => `${count(number, 'incident', 'incidents')} to acknowledge`,
+  newest: (time: string): string => `newest entry ${time}`,
+  stale: 'The server cannot be reached: what other phones have sent since is not here.',
+}
