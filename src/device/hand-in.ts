@@ -1,5 +1,5 @@
 import type { Sealed } from '../record/entry.ts'
-import type { UnsentFile } from '../wire/unsent-file.ts'
+import type { EntryId } from '../record/ids.ts'
 import type { Exchanging } from './exchange-parts.ts'
 import { unsentFilesOf } from './export.ts'
 import { StoreFault } from './faults.ts'
@@ -33,7 +33,7 @@ export const handIn = async (parts: Exchanging): Promise<SendProblem | undefined
 }
 
 const handInOne = async (parts: Exchanging, former: Former): Promise<SendProblem | undefined> => {
-  const { store, clock, door } = parts
+  const { store, clock, door, onEntries } = parts
   const rows = former.handedInto === undefined ? await chainOf(store, former, former.from) : (await chainOf(store, former, 1)).filter(({ time }) => time >= clock.wall() - again)
   for (const file of await unsentFilesOf(identityOf(former), former.name, clock, rows as Sealed[])) {
     const answered = await door.call('import', { body: file, timeoutMs: 120_000 })
@@ -42,14 +42,14 @@ const handInOne = async (parts: Exchanging, former: Former): Promise<SendProblem
       if (problem.code === 'refused' && problem.error === 'notFound') return shownAgain(parts, former)
       return problem
     }
-    if (!isSafe(file, answered.answer)) return { code: 'refused', error: answered.answer.error?.code ?? 'import' }
+    const { acks, error } = answered.answer
+    const acknowledged = new Set<EntryId>(acks.map(({ id }) => id))
+    const others = file.entries.map(({ entry }) => entry.id).filter((id) => !acknowledged.has(id))
+    if (others.length && error?.code !== 'fork') return { code: 'refused', error: error?.code ?? 'import' }
+    const apart = await store.setApart(others)
+    if (apart.length) onEntries(apart)
   }
   return undefined
-}
-
-const isSafe = (file: UnsentFile, { acks, error }: { acks: readonly { id: string }[]; error?: { code: string } | undefined }): boolean => {
-  const acknowledged = new Set<string>(acks.map(({ id }) => id))
-  return error?.code === 'fork' || file.entries.every(({ entry }) => acknowledged.has(entry.id))
 }
 
 /** A server put back to before that device was let in is shown its receipt; a supervisor must let it in again. */

@@ -26,3 +26,7 @@ export const mergePulled = (
 const sameWord = (a: Kept, b: Kept): boolean =>
   a.epoch === b.epoch && a.gseq === b.gseq && a.recvAt === b.recvAt && a.status === b.status && a.why === b.why
 
+
+/** An entry that the server keeps apart as of a second history of its device; undefined where there is nothing to change. */
+export const setApart = (here: Kept | undefined): Kept | undefined =>
+  !here || here.status === 'quarantined' || here.recvAt !== undefined ? undefined : { ...here, status: 'quarantined', why: 'fork' }

@@ -30,6 +30,8 @@ import { startProblem, startText } from './words.ts'
 const top = fileURLToPath(new URL('../..', import.meta.url))
 const firstCodeMs = 24 * 3_600_000
 const stopWithinMs = 5_000
+/** Headers that come drop by drop are given up by Node itself; a body by the app, which knows how large it may be. */
+const patience = { headersTimeout: 15_000, requestTimeout: 180_000, connectionsCheckingInterval: 5_000 } as const
 
 const start = async (): Promise<void> => {
   const settings = readSettings(process.env)
@@ -72,7 +74,7 @@ const start = async (): Promise<void> => {
     fetch,
     port: settings.port,
     ...(settings.host === undefined ? {} : { hostname: settings.host }),
-    ...(pair ? { createServer: createHttpsServer, serverOptions: { ...pair } } : {}),
+    ...(pair ? { createServer: createHttpsServer, serverOptions: { ...patience, ...pair } } : { serverOptions: patience }),
   })
   await new Promise<void>((resolve, reject) => {
     server.once('listening', resolve)

@@ -20,6 +20,9 @@ export interface Limits {
   /** Bytes of entries and photos that one device may bring in a day. */
   dailyBytes: number
   liveConnectionsPerDevice: number
+  /** A body of which nothing has come for so long, or that is not whole after so long, is given up. */
+  bodySilenceMs: number
+  bodyMs: number
 }
 
 export const usualLimits: Limits = {
@@ -30,6 +33,9 @@ export const usualLimits: Limits = {
   passphrasesAtOnce: 4,
   dailyBytes: 128 << 20,
   liveConnectionsPerDevice: 4,
+  bodySilenceMs: 15_000,
+  // A phone itself gives a photo or a file two minutes.
+  bodyMs: 150_000,
 }
 
 /** What the app is built from. Nothing in it looks at a clock, a file or the environment by itself. */

@@ -1,6 +1,6 @@
 import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.ts'
 import { inOrder, type Kept } from '../../src/device/kept.ts'
-import { mergePulled } from '../../src/device/merge.ts'
+import { mergePulled, setApart } from '../../src/device/merge.ts'
 import { isAt, isPast } from '../../src/device/pages.ts'
 import { ownChain, sameHead } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
@@ -63,6 +63,12 @@ export class MemoryStore implements Store {
       gone.push(acknowledged)
     }
     return gone
+  }
+
+  async setApart(ids: readonly string[]): Promise<Kept[]> {
+    const rows = ids.map((id) => setApart(this.#entries.get(id))).filter((row) => row !== undefined)
+    for (const row of rows) this.#entries.set(row.entry.id, row)
+    return rows
   }
 
   async requeue(from: number): Promise<number> {

@@ -74,6 +74,16 @@ describe.each(implementations)('the store in %s', (_, create) => {
     expect(await store.count()).toBe(2)
   })
 
+  test('an entry of a second history is marked, unless the server has counted it after all', async () => {
+    const [first, second] = [await write('one'), await write('two')]
+    const start = { epoch: 'e1', after: 0, sh: sh('0') }
+    await store.startCursor(start)
+    await store.apply({ from: start, entries: [{ ...second, epoch: 'e1', gseq: 1, recvAt: 99 }], devices: [], next: { ...start, after: 1 } })
+    expect(ids(await store.setApart([first.entry.id, second.entry.id]))).toEqual([first.entry.id])
+    expect(await store.byIds([first.entry.id])).toMatchObject([{ status: 'quarantined', why: 'fork', entry: first.entry }])
+    expect(await store.setApart([first.entry.id])).toEqual([])
+  })
+
   test('own entries go back into the outbox, without those that are there still', async () => {
     const [first, second, third] = [await write('one'), await write('two'), await write('three')]
     await store.acknowledge('e1', [first, second].map(({ entry }, index) => ({ id: entry.id, seq: entry.seq, gseq: index + 1 })))

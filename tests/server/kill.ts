@@ -5,7 +5,7 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { Phone } from './phone.ts'
+import { letIn, Phone } from './phone.ts'
 
 const top = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -63,7 +63,12 @@ export interface KillCount {
   acknowledged: number
   lost: number
   twice: number
+  /** Entries that were stored although no answer ever said so. */
+  unacknowledged: number
 }
+
+const passphrase = 'silver nitrate in the dark'
+const phones = 3
 
 /** Pushes from several phones at once, kills the server in the middle, starts it again, and counts what is there. */
 export const killTrials = async (trials: number): Promise<KillCount> => {
@@ -73,36 +78,47 @@ export const killTrials = async (trials: number): Promise<KillCount> => {
   const acknowledged = new Set<string>()
   let server = await startServer({ folder, port })
   try {
-    const origin = server.origin
-    const phone = new Phone(ask, origin)
-    await phone.enrol(server.code!, { name: 'Helena Sobral', passphrase: 'silver nitrate in the dark' })
-    let unsent: ReturnType<Phone['entry']>[] = []
+    const first = new Phone(ask, server.origin)
+    const { person } = await first.enrol(server.code!, { name: 'Helena Sobral', passphrase })
+    const supervisor = { phone: first, person: person!, passphrase }
+    const all = [first]
+    while (all.length < phones) all.push(await letIn(supervisor))
+    const unsent = new Map(all.map((phone) => [phone, [] as ReturnType<Phone['entry']>[]]))
+    const pushOnce = async (phone: Phone): Promise<void> => {
+      const { acks, lastSeq, error } = await phone.push(unsent.get(phone)!)
+      if (error) throw new Error(`push: ${error.code}`)
+      for (const { id } of acks) acknowledged.add(id)
+      unsent.set(phone, unsent.get(phone)!.filter(({ entry }) => entry.seq > lastSeq))
+    }
     for (let trial = 0; trial < trials; trial++) {
-      let killed = false
+      let isKilled = false
+      const { process: program } = server
       const killAt = setTimeout(() => {
-        killed = true
-        server.process.kill('SIGKILL')
-      }, 30 + (randomBytes(1)[0]! / 255) * 250)
-      while (!killed) {
-        if (unsent.length === 0) unsent = Array.from({ length: 20 }, () => phone.entry())
-        try {
-          const answer = await phone.push(unsent)
-          for (const { id } of answer.acks) acknowledged.add(id)
-          const { lastSeq } = answer
-          unsent = unsent.filter(({ entry }) => entry.seq > lastSeq)
-        } catch (error) {
-          if (!killed && !(error instanceof TypeError)) throw error
-          // The answer was lost; everything is sent again after the restart.
+        isKilled = true
+        program.kill('SIGKILL')
+      }, 20 + (randomBytes(1)[0]! / 255) * 250)
+      const sending = async (phone: Phone): Promise<void> => {
+        while (!isKilled) {
+          if (!unsent.get(phone)!.length) unsent.set(phone, Array.from({ length: 1 + (randomBytes(1)[0]! % 30) }, () => phone.entry()))
+          try {
+            await pushOnce(phone)
+          } catch (error) {
+            // `fetch` fails with a TypeError: the answer was lost, and everything is sent again after the restart.
+            if (!(error instanceof TypeError)) throw error
+          }
         }
       }
+      await Promise.all(all.map(sending))
       clearTimeout(killAt)
       await server.stop('SIGKILL')
       server = await startServer({ folder, port })
     }
-    if (unsent.length) for (const { id } of (await phone.push(unsent)).acks) acknowledged.add(id)
-    const ids = (await phone.pullAll()).map(({ entry }) => entry.id as string)
-    const there = new Set(ids)
-    return { acknowledged: acknowledged.size, lost: [...acknowledged].filter((id) => !there.has(id)).length, twice: ids.length - there.size }
+    const ids = new Set((await first.pullAll()).map(({ entry }) => entry.id as string))
+    const lost = [...acknowledged].filter((id) => !ids.has(id)).length
+    const unacknowledged = [...ids].filter((id) => !acknowledged.has(id)).length
+    for (const phone of all) if (unsent.get(phone)!.length) await pushOnce(phone)
+    const pulled = (await first.pullAll()).map(({ entry }) => entry.id as string)
+    return { acknowledged: acknowledged.size, lost, twice: pulled.length - new Set(pulled).size, unacknowledged }
   } finally {
     await server.stop('SIGKILL')
     rmSync(folder, { recursive: true, force: true })

@@ -115,3 +115,28 @@ export class Phone {
     return { [presenceHeader]: proof }
   }
 }
+
+export interface Supervisor {
+  phone: Phone
+  person: string
+  passphrase: string
+}
+
+/** A proof that the supervisor has keyed the passphrase anew. */
+export const proofOf = async ({ phone, person, passphrase }: Supervisor): Promise<string> => {
+  const answer = await phone.send('POST', '/api/v1/presence', { person, passphrase })
+  if (answer.status !== 200) throw new Error(`presence: ${answer.status} ${await answer.text()}`)
+  return ((await answer.json()) as { proof: string }).proof
+}
+
+/** A further device, with a code that the supervisor issues and digits that the supervisor confirms. */
+export const letIn = async (supervisor: Supervisor): Promise<Phone> => {
+  const { ask, origin } = supervisor.phone
+  const proof = supervisor.phone.presence(await proofOf(supervisor))
+  const code = (await (await supervisor.phone.send('POST', '/api/v1/codes', undefined, proof)).json()) as { long: string }
+  const phone = new Phone(ask, origin)
+  const { digits } = await phone.enrol(code.long)
+  const confirmed = await supervisor.phone.send('POST', `/api/v1/devices/${phone.dev}/confirm`, { digits }, proof)
+  if (confirmed.status !== 200) throw new Error(`confirm: ${confirmed.status} ${await confirmed.text()}`)
+  return phone
+}

@@ -13,7 +13,7 @@ import { newPrivateKey, serverKey } from '../../src/server/keys.ts'
 import { Metrics } from '../../src/server/metrics.ts'
 import { usualLimits, type Limits, type Parts } from '../../src/server/parts.ts'
 import { issueCode } from '../../src/server/people/issue-code.ts'
-import { Phone, type Ask } from './phone.ts'
+import { letIn, Phone, proofOf, type Ask, type Supervisor } from './phone.ts'
 
 export interface TestServer {
   ask: Ask
@@ -25,10 +25,10 @@ export interface TestServer {
   later(ms: number): void
   firstCode(): Promise<string>
   /** The first supervisor's device, enrolled, and who that is. */
-  first(): Promise<{ phone: Phone; person: string; passphrase: string }>
+  first(): Promise<Supervisor>
   /** A further device, let in by the supervisor. */
-  another(supervisor: { phone: Phone; person: string; passphrase: string }): Promise<Phone>
-  prove(supervisor: { phone: Phone; person: string; passphrase: string }): Promise<string>
+  another(supervisor: Supervisor): Promise<Phone>
+  prove(supervisor: Supervisor): Promise<string>
   close(): Promise<void>
 }
 
@@ -66,11 +66,6 @@ export const openServer = async (given: { database?: Database; limits?: Partial<
   const app = createApp(parts)
   const ask: Ask = (request) => app.request(request)
   const firstCode = async (): Promise<string> => (await issueCode(database.sql, parts, { purpose: 'first', until: parts.clock() + 600_000 })).long
-  const prove = async (supervisor: { phone: Phone; person: string; passphrase: string }): Promise<string> => {
-    const answer = await supervisor.phone.send('POST', '/api/v1/presence', { person: supervisor.person, passphrase: supervisor.passphrase })
-    if (answer.status !== 200) throw new Error(`presence: ${answer.status} ${await answer.text()}`)
-    return ((await answer.json()) as { proof: string }).proof
-  }
   return {
     ask,
     parts,
@@ -85,16 +80,8 @@ export const openServer = async (given: { database?: Database; limits?: Partial<
       const { person } = await phone.enrol(await firstCode(), { name: 'Helena Sobral', passphrase })
       return { phone, person: person!, passphrase }
     },
-    another: async (supervisor) => {
-      const proof = await prove(supervisor)
-      const code = (await (await supervisor.phone.send('POST', '/api/v1/codes', undefined, supervisor.phone.presence(proof))).json()) as { long: string }
-      const phone = new Phone(ask)
-      const { digits } = await phone.enrol(code.long)
-      const confirmed = await supervisor.phone.send('POST', `/api/v1/devices/${phone.dev}/confirm`, { digits }, supervisor.phone.presence(proof))
-      if (confirmed.status !== 200) throw new Error(`confirm: ${confirmed.status} ${await confirmed.text()}`)
-      return phone
-    },
-    prove,
+    another: letIn,
+    prove: proofOf,
     close: async () => {
       stopping.abort()
       await database.close()

@@ -1,3 +1,4 @@
+import { setApart } from '../merge.ts'
 import { ownChain, sameHead } from '../own-chain.ts'
 import type { ChainHead, ChainStore } from '../store.ts'
 import { acknowledgeIn } from './acknowledge.ts'
@@ -62,6 +63,16 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
     }),
 
   acknowledge: (epoch, acks) => save('outbox', (database) => acknowledgeIn(database, epoch, acks)),
+
+  setApart: (ids) =>
+    save('entries', async (database) => {
+      const transaction = database.transaction('entries', 'readwrite', strict)
+      const rows = (await Promise.all(ids.map((id) => transaction.store.get(id)))).map(setApart).filter((row) => row !== undefined)
+      await completed(transaction, (ask) => {
+        for (const row of rows) ask(transaction.store.put(row))
+      })
+      return rows
+    }),
 
   requeue: (from) =>
     save('outbox', async (database) => {

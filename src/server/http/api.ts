@@ -55,7 +55,7 @@ export const api = (parts: Parts, nonces: Nonces): Hono<Env> => {
     const address = limitKey(c.var.client.address)
     if (who === 'anyone') {
       if (name !== 'hello') take(strangers, address)
-      return { supervisor: '', bytes: await readBytes(c, most) }
+      return { supervisor: '', bytes: await readBytes(c, most, parts.limits) }
     }
     const { device, bytes } = await authenticate(c, parts, nonces, most).catch((error: unknown) => {
       if (error instanceof Refused && error.answer.error === 'unauthorised') take(strangers, address)

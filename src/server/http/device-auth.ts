@@ -26,7 +26,7 @@ export const authenticate = async (c: Context, parts: Parts, nonces: Nonces, mos
   const device = given && (await readDevice(parts.database.sql, given.dev))
   const key = device && readPublicKey({ x: device.key_x, y: device.key_y })
   if (!given || !key) throw new Refused('unauthorised')
-  const bytes = await readBytes(c, mostBytes)
+  const bytes = await readBytes(c, mostBytes, parts.limits)
   const text = requestText({ method: c.req.method, path: pathOfRequest(c), bodySha256: sha256(bytes), nonce: given.nonce })
   if (!verifyText(key, text, given.sig)) throw new Refused('unauthorised')
   if (!(await nonces.spend(parts.database.sql, given.nonce))) throw new Refused('nonce', { nonce: nonces.give() })

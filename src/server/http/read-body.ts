@@ -1,25 +1,44 @@
 import type { Context } from 'hono'
+import type { Limits } from '../parts.ts'
 import { Refused } from './refused.ts'
 
 /** A lab plan inside an entry inside a push nests thirteen deep, and no entry may nest more than twenty; a request that goes on for ever is meant to exhaust the parser. */
 export const deepestJson = 24
 
+type Patience = Pick<Limits, 'bodySilenceMs' | 'bodyMs'>
+
+/** The next piece of a body. One that comes drop by drop, to keep a place taken, is given up. */
+const nextChunk = async (reader: ReadableStreamDefaultReader<Uint8Array>, waitMs: number): Promise<Uint8Array | undefined> => {
+  let timer: NodeJS.Timeout | undefined
+  const tooSlow = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new Refused('timeout')), waitMs)
+  })
+  try {
+    return (await Promise.race([reader.read(), tooSlow])).value
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
 /** The bytes of a request, stopped at the limit while they come in, whatever its Content-Length says. */
-export const readBytes = async (c: Context, mostBytes: number): Promise<Uint8Array> => {
+export const readBytes = async (c: Context, mostBytes: number, { bodySilenceMs, bodyMs }: Patience): Promise<Uint8Array> => {
   const encoding = c.req.header('content-encoding')
   if (encoding !== undefined && encoding !== 'identity') throw new Refused('encoded')
   const announced = Number(c.req.header('content-length') ?? 0)
   if (announced > mostBytes) throw new Refused('tooLarge', { detail: String(mostBytes) })
   const stream = c.req.raw.body
   if (!stream) return new Uint8Array()
+  const reader = stream.getReader()
+  const until = performance.now() + bodyMs
   const chunks: Uint8Array[] = []
   let length = 0
-  for await (const chunk of stream) {
+  for (;;) {
+    const chunk = await nextChunk(reader, Math.max(0, Math.min(bodySilenceMs, until - performance.now())))
+    if (!chunk) return Buffer.concat(chunks, length)
     length += chunk.byteLength
     if (length > mostBytes) throw new Refused('tooLarge', { detail: String(mostBytes) })
     chunks.push(chunk)
   }
-  return Buffer.concat(chunks, length)
 }
 
 /** How deep brackets nest outside of strings: cheaper than to let the parser find out. */
