@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
+import { recordFile } from '../wire/record-file.ts'
 import { shiftFile } from '../wire/shift-file.ts'
-import { checkShift, thumbprints, type Bad } from './verify/check-shift.ts'
+import { checkRecord } from './verify/check-record.ts'
+import { checkShift, thumbprints, type Bad, type CheckedSignature } from './verify/check-shift.ts'
 
-const usage = `Checks a signed shift from its JSON export alone: hashes, signatures, chains, digest, and the server's word behind each signature.
+const usage = `Checks a signed shift, or the record of any span, from its JSON export alone: hashes, signatures, chains, digest, and the server's word behind each signature.
 
   npm run --silent verify -- <file> [--server <thumbprint>]
 
@@ -29,28 +31,51 @@ export const verifyText = (text: string, server?: string): Verified => {
   } catch (error) {
     return { status: 2, says: [`This is not JSON: ${error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : ''}`] }
   }
+  if (typeof raw === 'object' && raw !== null && 'format' in raw && raw.format === 'bathkeeper-record') return verifyRecordFile(raw, text, server)
   const parsed = shiftFile.safeParse(raw)
   if (!parsed.success) {
     const [issue] = parsed.error.issues
-    return { status: 2, says: [`This is no export of a shift: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`] }
+    return { status: 2, says: [`This is no export of a shift or of a record: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`] }
   }
   const file = parsed.data
   const { bad, signatures, countersigns } = checkShift(file)
-  const keys = thumbprints(file)
-  if (server !== undefined && !keys.server.startsWith(server.toLowerCase())) bad.unshift({ why: `names a server key with the thumbprint ${keys.server}` })
-  const says = [`${file.laboratory} · ${file.shift.name}, ${file.shift.date} · ${file.entries.length} entries of ${file.devices.length} devices`]
-  for (const it of signatures) {
-    const late = it.late ? `, ${it.late} came later (${it.lateNotCountersigned} not countersigned)` : ''
-    const word = it.isProvisional ? (it.isConfirmed ? ', first provisional, then confirmed' : ', provisional: without the server’s word') : ''
-    const own = it.own ? `, releases ${it.own} of the signer’s own exceptions (${it.ownNotCountersigned} not countersigned by another)` : ''
-    says.push(`Signed by ${it.person}, ${it.at}: ${it.covered} entries${late}${own}${word}`, `  digest ${it.digest}`)
+  const says = [`${file.laboratory} · ${file.shift.name}, ${file.shift.date} · ${file.entries.length} entries of ${file.devices.length} devices`, ...signatures.flatMap(signatureText), ...countersignText(countersigns)]
+  return verdict(file, text, server, says, bad, signatures.length === 0 ? 'Nobody has signed this shift.' : undefined)
+}
+
+const verifyRecordFile = (raw: unknown, text: string, server: string | undefined): Verified => {
+  const parsed = recordFile.safeParse(raw)
+  if (!parsed.success) {
+    const [issue] = parsed.error.issues
+    return { status: 2, says: [`This is no export of a record: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`] }
   }
-  if (countersigns) says.push(`Countersigned ${countersigns} ${countersigns === 1 ? 'time' : 'times'}`)
-  says.push(`Server key ${keys.server}`, ...keys.devices.map((it) => `Device ${it.dev} (${it.name}), key ${it.thumbprint}`))
-  if (signatures.length === 0 && bad.length === 0) return { status: 1, says: [...says, 'Nobody has signed this shift.'] }
+  const file = parsed.data
+  const { bad, shifts } = checkRecord(file)
+  const instant = (time: number | null, open: string): string => (time === null ? open : new Date(time).toISOString())
+  const says = [
+    `${file.laboratory} · record from ${instant(file.span.from, 'the beginning')} to ${instant(file.span.to, 'the end')} · ${file.entries.length} entries of ${file.devices.length} devices`,
+    ...shifts.flatMap(({ shift, signatures, countersigns }) => [`Shift ${shift.name}, ${shift.date}`, ...signatures.flatMap(signatureText), ...countersignText(countersigns)]),
+  ]
+  return verdict(file, text, server, says, bad, undefined)
+}
+
+const signatureText = (it: CheckedSignature): string[] => {
+  const late = it.late ? `, ${it.late} came later (${it.lateNotCountersigned} not countersigned)` : ''
+  const word = it.isProvisional ? (it.isConfirmed ? ', first provisional, then confirmed' : ', provisional: without the server’s word') : ''
+  const own = it.own ? `, releases ${it.own} of the signer’s own exceptions (${it.ownNotCountersigned} not countersigned by another)` : ''
+  return [`Signed by ${it.person}, ${it.at}: ${it.covered} entries${late}${own}${word}`, `  digest ${it.digest}`]
+}
+
+const countersignText = (countersigns: number): string[] => (countersigns ? [`Countersigned ${countersigns} ${countersigns === 1 ? 'time' : 'times'}`] : [])
+
+/** `unsigned`: what is said where all holds and there is nothing that a signature stands under. */
+const verdict = (file: Parameters<typeof thumbprints>[0], text: string, server: string | undefined, says: string[], found: readonly Bad[], unsigned: string | undefined): Verified => {
+  const keys = thumbprints(file)
+  const bad = server !== undefined && !keys.server.startsWith(server.toLowerCase()) ? [{ why: `names a server key with the thumbprint ${keys.server}` }, ...found] : found
+  const all = [...says, `Server key ${keys.server}`, ...keys.devices.map((it) => `Device ${it.dev} (${it.name}), key ${it.thumbprint}`)]
   const [first] = bad
-  if (!first) return { status: 0, says: [...says, 'Everything holds.'] }
-  return { status: 1, says: [...says, badText(text, first), ...(bad.length > 1 ? [`and ${bad.length - 1} more`] : [])] }
+  if (!first) return unsigned ? { status: 1, says: [...all, unsigned] } : { status: 0, says: [...all, 'Everything holds.'] }
+  return { status: 1, says: [...all, badText(text, first), ...(bad.length > 1 ? [`and ${bad.length - 1} more`] : [])] }
 }
 
 const badText = (text: string, { id, why }: Bad): string => (id === undefined ? `Line 1: the file ${why}` : `Line ${lineOf(text, id)}: entry ${id} ${why}`)

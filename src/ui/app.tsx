@@ -32,6 +32,7 @@ const screens: Record<string, ComponentType> = {
   trends: lazy(() => import('./trends/trends.tsx').then((it) => it.Trends)),
   strip: lazy(() => import('./strip/strip-screen.tsx').then((it) => it.StripScreen)),
   shift: lazy(() => import('./shift/shift.tsx').then((it) => it.ShiftScreen)),
+  record: lazy(() => import('./record/record-screen.tsx').then((it) => it.RecordScreen)),
   menu: lazy(() => import('./menu/menu.tsx').then((it) => it.Menu)),
   scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
   at: lazy(() => import('./labels/at-screen.tsx').then((it) => it.AtScreen)),
@@ -44,7 +45,7 @@ const screens: Record<string, ComponentType> = {
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', waste: 'bench', response: 'round' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', waste: 'bench', response: 'round', record: 'shift' }
 
 export const AppShell = () => {
   const { router } = useApp()

@@ -1,3 +1,4 @@
+import type { BroughtBack, lookThroughRecord, RecordFound } from '../device/record-import.ts'
 import type { Lab } from '../projections/lab.ts'
 import type { DeviceId, Hash } from '../record/ids.ts'
 import type { Head } from '../record/kinds/sign-off.ts'
@@ -26,4 +27,9 @@ export interface Archive {
   sha256(text: string): Promise<Hash>
   /** A picture by the hash of its bytes: from this phone, else from the server; undefined where neither gives it. */
   photo(sha256: Hash): Promise<Blob | undefined>
+  /** The record of a span as the text of a file; undefined where there is no entry in it. */
+  record(asked: { laboratory: string; timeZone: string; from?: number; to?: number }): Promise<string | undefined>
+  /** Looks through such a file. What the server has must have been fetched. */
+  lookThrough(text: string): ReturnType<typeof lookThroughRecord>
+  bringBack(found: RecordFound): Promise<BroughtBack>
 }

@@ -7,6 +7,7 @@ import { enrolAgainAnswer, enrolAgainRequest, helloAnswer, meAnswer } from './he
 import { enrolRequest, largestPull, pullAnswer, pushAnswer, pushRequest, receipt, type WireRefusal } from './messages.ts'
 import { logAnswer, passphraseRequest, peopleAnswer } from './people.ts'
 import { presenceAnswer, presenceRequest } from './presence.ts'
+import { recordImportAnswer, recordImportRequest } from './record-file.ts'
 import { reportAnswer, reportRequest } from './report.ts'
 import { importAnswer, unsentFile } from './unsent-file.ts'
 import { wipeAnswer, wipeRequest } from './wipe.ts'
@@ -23,6 +24,7 @@ import { wipeAnswer, wipeRequest } from './wipe.ts'
  * | live          | GET    /api/v1/live                 | enrolled device              | → event stream of liveEvent         | tooMany                                    |
  * | report        | POST   /api/v1/report               | device, in any state         | reportRequest → reportAnswer        |                                            |
  * | import        | POST   /api/v1/import               | enrolled device              | unsentFile → importAnswer           | notFound (device), hash, unauthorised      |
+ * | importRecord  | POST   /api/v1/import/record        | enrolled device              | recordImportRequest → recordImportAnswer | notFound (device), notConfirmed         |
  * | putBlob       | PUT    /api/v1/blob/{sha256}        | enrolled device              | bytes → blobAnswer                  | notFound (no entry names it), hash, mediaType, lengthRequired, quota |
  * | getBlob       | GET    /api/v1/blob/{sha256}        | enrolled device              | → bytes                             | notFound                                   |
  * | presence      | POST   /api/v1/presence             | enrolled device              | presenceRequest → presenceAnswer    | passphrase, tooMany                        |
@@ -98,6 +100,10 @@ export const routes = {
   import: {
     method: 'POST', path: '/api/v1/import', who: 'enrolled', says: 'A file of unsent entries, of this device or another',
     request: unsentFile, answer: importAnswer, refuses: ['notFound', 'hash', 'unauthorised', 'notConfirmed'],
+  },
+  importRecord: {
+    method: 'POST', path: '/api/v1/import/record', who: 'enrolled', says: 'Entries of any device out of an export of the record',
+    request: recordImportRequest, answer: recordImportAnswer, refuses: ['notFound', 'notConfirmed', 'unknownVersion'],
   },
   putBlob: {
     method: 'PUT', path: '/api/v1/blob/{sha256}', who: 'enrolled', says: 'The bytes of a photo that an entry names',

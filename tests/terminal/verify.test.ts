@@ -8,6 +8,7 @@ import { canonical } from '../../src/record/canonical.ts'
 import { newPrivateKey, serverKey } from '../../src/server/keys.ts'
 import { verifyText } from '../../src/terminal/verify.ts'
 import { canonicalText } from '../../src/terminal/verify/canonical.ts'
+import { recordFileText, type RecordFile } from '../../src/wire/record-file.ts'
 import { shiftFileText, type ShiftFile } from '../../src/wire/shift-file.ts'
 import { signedShift } from './signed-shift.ts'
 
@@ -169,5 +170,33 @@ describe('canonical JSON, written a second time', () => {
         expect(canonicalText(value)).toBe(theirs)
       }),
     )
+  })
+})
+
+describe('the record of any span, from its file alone', () => {
+  const record = ({ laboratory, timeZone, server, devices, entries }: ShiftFile): RecordFile => ({ format: 'bathkeeper-record', v: 1, laboratory, timeZone, span: { from: null, to: null }, server: { key: server.key }, devices, entries })
+  const file = record(signedShift({ late: true, countersigned: true }))
+  const said = (it: RecordFile): ReturnType<typeof verifyText> => verifyText(recordFileText(it))
+
+  it('holds, with every signature whose shift lies in it', () => {
+    const { status, says } = said(file)
+    expect([status, says.at(-1)]).toEqual([0, 'Everything holds.'])
+    expect(says).toEqual(expect.arrayContaining([expect.stringMatching(/^Signed by helena, .*1 came later \(0 not countersigned\)/), 'Countersigned 1 time']) as string[])
+  })
+
+  it('of which the span cuts a shift leaves its signature for the whole one', () => {
+    const cut = { ...file, span: { from: Date.parse('2026-01-12T10:00:00Z'), to: null } }
+    expect(said(cut).says.some((line) => line.startsWith('Signed by'))).toBe(false)
+    expect(said(cut).status).toBe(0)
+  })
+
+  it('does not hold with an entry taken out, with one changed, or with a signature over other entries', () => {
+    const middle = file.entries.findIndex(({ entry }, index) => index > 0 && file.entries[index - 1]!.entry.dev === entry.dev && file.entries[index + 1]?.entry.dev === entry.dev)
+    const without = said({ ...file, entries: file.entries.filter((_, index) => index !== middle) })
+    expect([without.status, without.says.some((line) => line.includes('1 between them are missing'))]).toEqual([1, true])
+    expect(said({ ...file, entries: file.entries.map((one, index) => (index === middle ? { ...one, entry: { ...one.entry, data: {} } } : one)) }).status).toBe(1)
+    const own = record(signedShift())
+    const digest = { ...own, entries: own.entries.slice(1) }
+    expect(said(digest).status).toBe(1)
   })
 })

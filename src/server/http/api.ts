@@ -21,7 +21,7 @@ import { parseJson, readBytes } from './read-body.ts'
 import { Refused } from './refused.ts'
 
 const usualBytes = 64 << 10
-const mostBytes: Partial<Record<RouteName, number>> = { push: largestPush.bytes, import: largestImportBytes, putBlob: largestBlobBytes }
+const mostBytes: Partial<Record<RouteName, number>> = { push: largestPush.bytes, import: largestImportBytes, importRecord: largestPush.bytes, putBlob: largestBlobBytes }
 
 const parse = (schema: z.ZodMiniType, value: unknown): unknown => {
   const parsed = schema.safeParse(value)

@@ -20,6 +20,7 @@ export const loosely = {
     format: z.literal('bathkeeper-unsent'), v: z.literal(1), dev: deviceId, epoch: z.string().max(64), name: z.string().max(60), made: z.string().max(64),
     entries: z.array(z.unknown()).min(1).max(20_000), sig: z.string().max(128),
   }),
+  importRecord: z.strictObject({ v: z.literal(wireVersion), dev: deviceId, entries: z.array(z.unknown()).min(1).max(200) }),
 } as const
 
 type Loosely = typeof loosely

@@ -5,6 +5,7 @@ import { enrol, enrolAgain } from './enrol.ts'
 import type { Handlers } from './given.ts'
 import { hello, me } from './hello.ts'
 import { importUnsent } from './import.ts'
+import { importRecord } from './import-record.ts'
 import { liveWith } from './live.ts'
 import { log } from './log.ts'
 import { people, removePassphrase, setPassphrase } from './people.ts'
@@ -16,6 +17,6 @@ import { wipe } from './wipe.ts'
 
 /** One for each route of the wire's table; the compiler counts them. */
 export const handlersFor = (parts: Parts): Handlers => ({
-  hello, enrol, enrolAgain, me, push, pull, live: liveWith(), report, import: importUnsent, putBlob, getBlob, presence, codes, devices,
+  hello, enrol, enrolAgain, me, push, pull, live: liveWith(), report, import: importUnsent, importRecord, putBlob, getBlob, presence, codes, devices,
   confirm: confirmWith(parts), end, aside, people, setPassphrase, removePassphrase, log, wipe,
 })

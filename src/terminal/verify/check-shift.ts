@@ -40,7 +40,13 @@ export interface CheckedShift {
  * What it cannot know is whether the keys in the file are those of the laboratory: their thumbprints are for a person to compare.
  */
 export const checkShift = (file: ShiftFile): CheckedShift => {
-  const bad: Bad[] = [...entryFaults(file), ...chainFaults(file)]
+  const { bad, ...signed } = checkSignatures(file)
+  return { bad: [...entryFaults(file), ...chainFaults(file), ...bad], ...signed }
+}
+
+/** The signatures under one shift, over entries whose own seals are looked at elsewhere. */
+export const checkSignatures = (file: ShiftFile): CheckedShift => {
+  const bad: Bad[] = []
   const ofShift = entriesOfShift(file)
   const covered = file.entries.filter(({ entry }) => ofShift.has(entry.id))
   const given = file.entries.filter(({ entry, uncounted }) => !uncounted && entry['kind'] === 'countersign').map((one) => ({ one, data: countersign.safeParse(one.entry['data']).data }))
@@ -69,9 +75,12 @@ export const checkShift = (file: ShiftFile): CheckedShift => {
   return { bad, signatures, countersigns: given.length }
 }
 
-const keyOf = (file: ShiftFile, dev: string): Key | undefined => file.devices.find((it) => it.dev === dev)?.key
+/** What seals and chains are about: a shift's file and a record's have it alike. */
+type Chains = Pick<ShiftFile, 'entries' | 'devices'>
 
-const entryFaults = (file: ShiftFile): Bad[] => {
+const keyOf = (file: Chains, dev: string): Key | undefined => file.devices.find((it) => it.dev === dev)?.key
+
+export const entryFaults = (file: Chains): Bad[] => {
   const ids = new Set<string>()
   return file.entries.flatMap(({ entry, h, sig }): Bad[] => {
     const { id } = entry
@@ -85,7 +94,7 @@ const entryFaults = (file: ShiftFile): Bad[] => {
 }
 
 /** From each entry to the next of its device where the numbers follow; whether none is missing is asked of each signature. */
-const chainFaults = ({ entries, devices }: ShiftFile): Bad[] => {
+export const chainFaults = ({ entries, devices }: Chains): Bad[] => {
   const at = new Map(entries.map((one) => [`${one.entry.dev} ${one.entry.seq}`, one]))
   return entries.flatMap(({ entry }): Bad[] => {
     if (at.get(`${entry.dev} ${entry.seq}`)!.entry.id !== entry.id) return [{ id: entry.id, why: `bears number ${entry.seq} of its device, as another does` }]
@@ -133,7 +142,7 @@ const proofFaults = ({ server }: ShiftFile, entry: Sealed['entry'], proof: strin
   return at >= Number(from) - slackMs && at <= Number(until) + slackMs ? [] : [{ id, why: 'was signed outside the minutes for which the server gave its word' }]
 }
 
-export const thumbprints = (file: ShiftFile): { server: string; devices: { name: string; dev: string; thumbprint: string }[] } => ({
+export const thumbprints = (file: Chains & { server: { key: Key } }): { server: string; devices: { name: string; dev: string; thumbprint: string }[] } => ({
   server: thumbprint(file.server.key),
   devices: file.devices.map(({ dev, name, key }) => ({ dev, name, thumbprint: thumbprint(key) })),
 })

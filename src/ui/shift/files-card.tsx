@@ -5,7 +5,7 @@ import type { Ledger } from '../../projections/ledger.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { saveFile } from '../menu/save-file.ts'
-import { Button } from '../parts/button.tsx'
+import { Button, LinkButton } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 
 /** The shift on paper, for a spreadsheet, and as a proof. */
@@ -33,6 +33,7 @@ export const FilesCard = ({ plan, span, ledger, late }: { plan: LabPlan; span: S
       <p class="small quiet">{words.csvMore}</p>
       <Button wide notYet={busy ? words.preparing : undefined} onPress={() => void carry('json')}>{words.json}</Button>
       <p class="small quiet">{words.jsonMore}</p>
+      <LinkButton wide href="/record">{words.other}</LinkButton>
     </Card>
   )
 }

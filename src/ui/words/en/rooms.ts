@@ -11,6 +11,7 @@ import { menu } from './menu.ts'
 import { mixing } from './mixing.ts'
 import { nowMore } from './now-more.ts'
 import { pairs } from './pairs.ts'
+import { record } from './record.ts'
 import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
@@ -21,4 +22,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, mixing, now: nowMore, pairs, response, round, safety, shift, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, mixing, now: nowMore, pairs, record, response, round, safety, shift, splice, strip, trends, waste }

@@ -237,6 +237,7 @@ export const shift = {
     csvMore: 'For a spreadsheet: every entry with its hash and signature.',
     json: 'Proof (JSON)',
     jsonMore: 'Entries, signatures and keys. Anybody can check it without this app’s server.',
+    other: 'Other times; bring a record back',
     preparing: 'One moment',
   },
   print: {

@@ -1,0 +1,43 @@
+import type { LeftWhy, RecordProblem } from '../../../device/record-import.ts'
+
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`
+
+export const record = {
+  title: 'The record as files',
+  span: 'Which time',
+  spans: { shift: 'This shift', day: 'The last 24 hours', week: 'The last 7 days', all: 'Everything', days: 'Days of your choice' },
+  from: 'From the morning of',
+  to: 'To the end of',
+  daysMissing: 'Choose both days; the last not before the first.',
+  csv: 'Table (CSV)',
+  csvMore: 'For a spreadsheet: every entry with its hash and signature.',
+  json: 'Record (JSON)',
+  jsonMore: 'Every entry as its phone sealed it, with the keys: to keep, to check, to bring back. Photos are named in it and stay where they are.',
+  preparing: 'One moment',
+  nothing: 'There is no entry in this time.',
+  bring: 'Bring a record back',
+  bringMore: 'A server that was put back from an older backup lacks what came after it. An export that holds it gives it back, where its phones no longer can. Nothing is doubled and nothing is overwritten.',
+  choose: 'Choose a file',
+  looking: 'Looking through the file',
+  problem: (problem: RecordProblem): string => (problem.code === 'notJson' ? 'This file is no export: it is not JSON.' : `This file is no export of a record or a shift: it stops being one at “${problem.path}”.`),
+  offline: 'The server cannot be reached. What it has must be known first, so that nothing is doubled.',
+  again: 'Try again',
+  found: 'What was found',
+  of: (laboratory: string): string => `Record of ${laboratory}`,
+  entries: (entries: number, devices: number): string => `${count(entries, 'entry', 'entries')} of ${count(devices, 'phone', 'phones')}`,
+  here: 'In the record already, the very same',
+  missing: 'Missing here, and sound: can be brought back',
+  left: 'Left out',
+  why: {
+    hash: 'changed since they were sealed',
+    signature: 'not signed by their phone',
+    unknownDevice: 'of a phone that this laboratory does not know',
+    conflict: 'another entry stands at their place',
+    gap: 'the entry before them is missing',
+  } satisfies Record<LeftWhy, string>,
+  nothingMissing: 'Everything in this file is in the record. There is nothing to do.',
+  save: (number: number): string => `Bring ${count(number, 'entry', 'entries')} back`,
+  done: (number: number): string => `${count(number, 'entry was', 'entries were')} brought back and ${number === 1 ? 'is' : 'are'} in the record.`,
+  refused: (phone: string, code: string): string => `The server stopped at ${phone}: ${code}.`,
+  cutOff: 'The server could not be reached to the end. Do it again: what is there is left as it is.',
+}
