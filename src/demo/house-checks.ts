@@ -1,6 +1,21 @@
 import { anyState, around, eachShift, every, instruments, look, reading, type WrittenCheck } from './kit.ts'
 import { and, colourPrintManual, commonPractice, fromMemory, hazardsBook, navyBasic, navyControl, navySilver } from './sources.ts'
 
+/** Each titrant, its method of standardising and how many days its strength stands. From memory. */
+const titrants = (
+  [
+    ['iodine-strength', 'Iodine 0.1 N', 'iodine', 'iodine-standard', 7],
+    ['thiosulfate-strength', 'Thiosulfate 0.1 N', 'sodiumThiosulfate', 'thiosulfate-standard', 14],
+    ['silver-nitrate-strength', 'Silver nitrate 0.1 N', 'silverNitrate', 'silver-nitrate-standard', 30],
+    ['ceric-strength', 'Ceric sulfate 0.1 N', 'cericSulfate', 'ceric-standard', 30],
+  ] as const
+).map(([id, name, of, method, days]) =>
+  reading({
+    id, station: 'instruments', name, quantity: 'concentration', of, unit: 'eq/L', step: 0.0001, limits: around(0.1, 0.002, 0.005), instrument: { name: 'burette', low: 0.05, high: 0.2 },
+    schedule: every(days * 24 * 60, 24 * 60), method, source: fromMemory,
+  }),
+)
+
 /** Places that serve both machines: silver cell, instruments, plant, safety, drain. Most are asked for whether film runs or not. */
 export const houseChecks: readonly WrittenCheck[] = [
   reading({
@@ -15,6 +30,17 @@ export const houseChecks: readonly WrittenCheck[] = [
     id: 'ph-meter', station: 'instruments', name: 'pH meter calibrated', calibrates: 'pH meter', schedule: every(12 * 60, 120), states: anyState,
     how: 'Two buffers around the bath; a third within 0.1.', right: 'slope and third buffer good', wrong: 'out', source: 'pH guide of a waste-water laboratory',
   }),
+  reading({
+    id: 'ph-slope', station: 'instruments', name: 'pH electrode: slope', quantity: 'voltage', of: 'slopePercent', unit: '%', step: 0.1,
+    limits: { aim: 98, warningLow: 95, warningHigh: 102, actionLow: 90, actionHigh: 105 }, instrument: { name: 'pH meter', low: 50, high: 120 }, schedule: every(24 * 60, 8 * 60), states: anyState,
+    method: 'ph-calibration', source: 'USP ⟨791⟩, from memory',
+  }),
+  reading({
+    id: 'ph-offset', station: 'instruments', name: 'pH electrode: offset', quantity: 'voltage', of: 'offsetMillivolts', unit: 'mV', step: 0.1,
+    limits: around(0, 15, 30), instrument: { name: 'pH meter', low: -200, high: 200 }, schedule: every(24 * 60, 8 * 60), states: anyState,
+    method: 'ph-calibration', source: 'USP ⟨791⟩, from memory',
+  }),
+  ...titrants,
   reading({
     id: 'densitometer', station: 'instruments', name: 'Densitometer plaque', calibrates: 'densitometer', quantity: 'density', of: 'plaque', unit: 'D', step: 0.01, limits: around(1.5, 0.01, 0.02),
     instrument: { name: 'densitometer', low: 0, high: 4 }, schedule: eachShift(20), settleSeconds: 600, how: 'Zero first, after ten minutes of warming up.', source: commonPractice,
@@ -51,6 +77,15 @@ export const houseChecks: readonly WrittenCheck[] = [
   reading({
     id: 'water-iron', station: 'plant', name: 'Iron in the water', quantity: 'concentration', of: 'iron', unit: 'mg/L', step: 0.1,
     limits: { aim: 0.1, warningHigh: 0.3, actionHigh: 0.5 }, instrument: { name: 'iron test', low: 0, high: 10 }, schedule: every(7 * 24 * 60, 24 * 60), states: anyState, source: fromMemory,
+  }),
+  reading({
+    id: 'residual-thiosulfate', station: 'neg-1-wash', name: 'Thiosulfate left in film', quantity: 'residual', of: 'microgramsPerSquareCentimetre', unit: 'µg/cm²', step: 0.01,
+    limits: { aim: 0.6, warningHigh: 1.1, actionHigh: 1.4 }, instrument: { name: 'photometer', low: 0, high: 20 }, schedule: every(7 * 24 * 60, 24 * 60), method: 'residual-thiosulfate',
+    how: 'Clear film of this week.', source: and('limit for film that is to be kept, ISO 18917', commonPractice),
+  }),
+  reading({
+    id: 'free-acid', station: 'neg-1-fix', name: 'Free acid', quantity: 'concentration', of: 'freeAcid', unit: 'g/L', step: 0.1, limits: around(12, 1, 2), instrument: { name: 'burette', low: 0, high: 60 },
+    schedule: every(7 * 24 * 60, 24 * 60), method: 'free-acid', source: fromMemory,
   }),
   look({
     id: 'lots', station: 'mixing', name: 'Lots: assay and expiry', schedule: every(24 * 60, 8 * 60), states: anyState,

@@ -55,7 +55,7 @@ const developer: WrittenCheck[] = [
     source: and(navyControl, fromMemory),
   }),
   reading({
-    id: 'neg-1-dev-sg', station: 'neg-1-dev', name: 'Developer specific gravity', quantity: 'specificGravity', unit: 'SG', step: 0.001, limits: around(1.065, 0.002, 0.003),
+    id: 'neg-1-dev-sg', station: 'neg-1-dev', method: 'hydrometer', name: 'Developer specific gravity', quantity: 'specificGravity', unit: 'SG', step: 0.001, limits: around(1.065, 0.002, 0.003),
     instrument: instruments.hydrometer, schedule: eachShift(30), settleSeconds: 600, pairedWith: 'neg-1-dev-level', how: 'Let the sample stand; read at the foot of the meniscus.',
     source: and(navyControl, navyBasic, fromMemory),
   }),
@@ -107,14 +107,14 @@ const fixing: WrittenCheck[] = [
   }),
   reading({
     id: 'neg-1-fix-sulfite', station: 'neg-1-fix', name: 'Fixing bath sulfite', quantity: 'concentration', of: 'sodiumSulfite', unit: 'g/L', step: 0.5,
-    limits: { aim: 12, warningLow: 10, actionLow: 8 }, instrument: instruments.burette, schedule: eachDay, method: 'sulfite', source: fromMemory,
+    limits: { aim: 12, warningLow: 10, actionLow: 8 }, instrument: instruments.burette, schedule: eachDay, method: 'sulfite-fixing', source: fromMemory,
   }),
   reading({
     id: 'neg-1-fix-thiosulfate', station: 'neg-1-fix', name: 'Thiosulfate', quantity: 'concentration', of: 'sodiumThiosulfate', unit: 'g/L', step: 5,
     limits: around(240, 12, 24), instrument: instruments.burette, schedule: eachDay, method: 'thiosulfate', source: fromMemory,
   }),
   reading({
-    id: 'neg-1-fix-silver', station: 'neg-1-fix', name: 'Silver', quantity: 'concentration', of: 'silver', unit: 'g/L', step: 0.1,
+    id: 'neg-1-fix-silver', station: 'neg-1-fix', method: 'silver-strip', name: 'Silver', quantity: 'concentration', of: 'silver', unit: 'g/L', step: 0.1,
     limits: { aim: 0.8, warningHigh: 1, actionHigh: 2 }, instrument: { name: 'silver test paper', low: 0, high: 10 }, schedule: eachShift(60), settleSeconds: 120, source: and(fromMemory, commonPractice),
   }),
   reading({

@@ -51,7 +51,7 @@ export const positiveChecks: readonly WrittenCheck[] = [
   }),
   reading({
     id: 'pos-2-fix-sulfite', station: 'pos-2-fix', name: 'Fixing bath sulfite', quantity: 'concentration', of: 'sodiumSulfite', unit: 'g/L', step: 0.5,
-    limits: { aim: 12, warningLow: 10, actionLow: 8 }, instrument: instruments.burette, schedule: eachDay, method: 'sulfite', source: fromMemory,
+    limits: { aim: 12, warningLow: 10, actionLow: 8 }, instrument: instruments.burette, schedule: eachDay, method: 'sulfite-fixing', source: fromMemory,
   }),
   look({
     id: 'pos-2-fix-clear', station: 'pos-2-fix', name: 'Fixing bath clear', schedule: eachShift(60), immediateHold: true,

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { check } from './check.ts'
 import { formula } from './formula.ts'
-import { methodId, personId, shiftId } from './ids.ts'
+import { checkId, methodId, personId, shiftId } from './ids.ts'
 import { machine } from './machine.ts'
 import { material } from './material.ts'
 
@@ -20,11 +20,21 @@ export type Shift = z.infer<typeof shift>
 export const method = z.strictObject({
   id: methodId,
   name: z.string(),
+  /** Card that is read before the first step. */
   caution: z.optional(z.string()),
-  steps: z.array(z.strictObject({ says: z.string(), seconds: z.optional(z.number()) })),
+  /** A step may have a card of its own, which is read before it is shown. */
+  steps: z.array(z.strictObject({ says: z.string(), seconds: z.optional(z.number()), caution: z.optional(z.string()) })),
   /** The calculation that turns the burette into a strength, with the inputs that the method fixes. */
   calculation: z.optional(z.string()),
   given: z.optional(z.record(z.string(), z.union([z.number(), z.string()]))),
+  /** What an input is called at this bench, where the calculation's own words are too general. */
+  asks: z.optional(z.record(z.string(), z.string())),
+  /** The end point is taken off a curve of volume and meter. */
+  endPoint: z.optional(z.literal('curve')),
+  /** Inputs that are the strength of a titrant, by the check that standardises it. It is out of date when that check is. */
+  titrants: z.optional(z.record(z.string(), checkId)),
+  /** How far two determinations may lie apart, in the unit of the check. */
+  repeatabilityLimit: z.optional(z.number().check(z.gt(0))),
 })
 export type Method = z.infer<typeof method>
 

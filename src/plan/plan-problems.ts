@@ -111,6 +111,7 @@ const unknownIds = (plan: LabPlan): PlanProblem[] => {
     }
   })
   plan.materials.forEach((material, m) => material.for.forEach((id, f) => must(stations, id, `materials[${m}].for[${f}]`)))
+  plan.methods.forEach(({ titrants = {} }, index) => Object.entries(titrants).forEach(([field, id]) => must(checks, id, `methods[${index}].titrants.${field}`)))
   const materials = new Set<string>(plan.materials.map(({ id }) => id))
   plan.formulas?.forEach((formula, f) => {
     must(stations, formula.for, `formulas[${f}].for`)
