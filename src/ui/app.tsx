@@ -37,6 +37,7 @@ const screens: Record<string, ComponentType> = {
   scan: lazy(() => import('./labels/scan-screen.tsx').then((it) => it.ScanScreen)),
   at: lazy(() => import('./labels/at-screen.tsx').then((it) => it.AtScreen)),
   splice: lazy(() => import('./splice/splice-screen.tsx').then((it) => it.SpliceScreen)),
+  method: lazy(() => import('./method/method-screen.tsx').then((it) => it.MethodScreen)),
   mixing: lazy(() => import('./mixing/mixing-screen.tsx').then((it) => it.MixingScreen)),
   waste: lazy(() => import('./waste/waste-screen.tsx').then((it) => it.WasteScreen)),
   response: lazy(() => import('./response/response-screen.tsx').then((it) => it.ResponseScreen)),
@@ -45,7 +46,7 @@ const screens: Record<string, ComponentType> = {
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', waste: 'bench', response: 'round', record: 'shift' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', waste: 'bench', response: 'round', record: 'shift' }
 
 export const AppShell = () => {
   const { router } = useApp()

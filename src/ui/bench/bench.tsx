@@ -33,6 +33,7 @@ const BenchList = () => {
       {wanted.length === 0 ? <StripCards /> : null}
       <Card>
         <Rows>
+          <Row what={<strong>{words.methods}</strong>} under={words.methodsMore} href="/method" />
           <Row what={<strong>{words.mixing}</strong>} under={words.mixingMore} href="/mixing" />
           <Row what={<strong>{words.waste}</strong>} under={words.wasteMore} href="/waste" />
         </Rows>

@@ -30,8 +30,8 @@ export interface Saved {
 export interface Answering {
   saving: Saving
   saved: Saved | undefined
-  /** `read`: what the camera read, where it did; what stands on the pad counts, and the entry says whether the two are the same. */
-  reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean; read?: Read }): Promise<void>
+  /** `read`: what the camera read, where it did; what stands on the pad counts, and the entry says whether the two are the same. `working`: of a value that was worked at the bench. */
+  reading(check: ReadingCheck, given: { value: number; keyed: string; secondLook: boolean; read?: Read; working?: NonNullable<DataOf<'reading'>['working']> }): Promise<void>
   look(check: LookCheck, right: boolean): Promise<void>
   /** `aims`: densities of its batch's aims by step. Gives the entry once it is on the disk. */
   strip(check: StripCheck, given: StripGiven, aims?: Densities): Promise<EntryId | undefined>
@@ -85,13 +85,13 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
   return {
     saving,
     saved,
-    reading: async (check, { value, keyed, secondLook, read }) => {
+    reading: async (check, { value, keyed, secondLook, read, working }) => {
       const before = recent(check)
       const { verdict } = judge(check.limits, value)
       const id = await saving.save(
         'reading',
         {
-          ...shared(check), value, keyed, unit: check.unit, how: read && keyed === asKeyed(read.text) ? 'read' : 'keyed', verdict,
+          ...shared(check), value, keyed, unit: check.unit, how: working ? 'worked' : read && keyed === asKeyed(read.text) ? 'read' : 'keyed', verdict, ...(working ? { working } : {}),
           ...(secondLook ? { secondLook } : {}), ...(read ? { seen: { text: read.text, certain: read.certain } } : {}),
         },
         read ? [read.photo] : [],

@@ -3,6 +3,8 @@ import type { RefusalFacts } from '../../../science/refusal.ts'
 const valueText = (value: unknown): string => (value === undefined ? '' : typeof value === 'string' ? value : JSON.stringify(value))
 
 export const bench = {
+  methods: 'Bench methods',
+  methodsMore: 'Titrations, titrants, pH meter, hydrometer',
   mixing: 'Mixing sheets',
   mixingMore: 'A batch step by step, to its certificate',
   waste: 'Run-offs and waste',

@@ -4,6 +4,7 @@ export const safety = {
   title: 'Safety cards',
   kinds: { mixture: 'Baths and mixtures', chemical: 'Chemicals', gas: 'Gases', operation: 'Work' },
   before: 'Before you pour',
+  noCard: (card: string): string => `This version has no safety card “${card}”. Work on only by the product’s own safety data sheet, and with whoever is trained for it.`,
   locked: 'Unlock the phone first: a caution is confirmed by a person.',
   amountAfter: 'The amount is shown when every line above has been held.',
   deferral,
