@@ -17,7 +17,6 @@ import type { PersonId } from './plan/ids.ts'
 import { AppContext, type App } from './ui/app-context.ts'
 import { watchIdle } from './ui/boot/auto-lock.ts'
 import { emptyLab, keepLab } from './ui/boot/keep-lab.ts'
-import { watchMixing } from './ui/boot/mixing-notices.ts'
 import { officeOf } from './ui/boot/office-of.ts'
 import { phoneOf } from './ui/boot/phone-of.ts'
 import { sendingOf } from './ui/boot/sending-of.ts'
@@ -167,7 +166,6 @@ const start = async (): Promise<void> => {
   }, 1000)
   addEventListener('online', () => device.sender.nudge('online'))
   watchIdle(app)
-  watchMixing(app, () => updates.current?.registration())
 
   render(
     <AppContext.Provider value={app}>
@@ -178,6 +176,8 @@ const start = async (): Promise<void> => {
   device.sender.nudge('start')
 
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
+  // When everything else is there: nobody has put the phone away yet.
+  import('./ui/boot/notices.ts').then(({ startCalls }) => startCalls(app, () => updates.current?.registration())).catch(onFault)
   updates.current.onWaiting(() => (update.value = { apply: () => updates.current?.apply() }))
   navigator.serviceWorker?.addEventListener('message', ({ data }: MessageEvent<{ type?: unknown; path?: unknown } | null>) => {
     if (data?.type === 'show' && typeof data.path === 'string') app.router.go(data.path)

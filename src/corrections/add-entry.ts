@@ -16,7 +16,7 @@ export interface Poured {
 export interface AddAsked extends RevealAsked {
   poured: Poured
   lot?: string | undefined
-  /** Why another amount was poured than was planned. */
+  /** Why another amount was poured than was planned, or why something else was given than the trade's table offers. */
   overruled?: string | undefined
 }
 
@@ -38,10 +38,11 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
   const plannedAmount = dose.material === 'water' ? litres(revealed) : sameUnit(revealed, baseUnit(revealed.unit))
   const pouredAmount = dose.material === 'water' ? litres(poured) : sameUnit(poured, baseUnit(revealed.unit))
   const isOther = Math.abs(pouredAmount - plannedAmount) > jugReads * plannedAmount
+  const isOverruled = isOther || remedy.code === 'own'
   const problems = [
     ...(dose.secondPerson.required && secondPerson === undefined ? [say('secondPersonNeeded')] : []),
     ...(secondPerson !== undefined && secondPerson === person ? [say('secondPersonIsTheFirst')] : []),
-    ...(isOther && !overruled?.trim() ? [say('sayWhy')] : []),
+    ...(isOverruled && !overruled?.trim() ? [say(isOther ? 'sayWhy' : 'sayWhyOwn')] : []),
     ...(pouredAmount > 0 ? [] : [say('nothingPoured')]),
   ]
   if (problems.length) return { ok: false, needs: [], problems }
@@ -60,7 +61,7 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
       ...(lot ? { lot } : {}),
       ...(revealed.cautions[0] ? { caution: revealed.cautions[0] } : {}),
       ...(secondPerson ? { secondPerson } : {}),
-      ...(isOther && overruled ? { overruled } : {}),
+      ...(isOverruled && overruled ? { overruled } : {}),
       ...(predicted ? { predicted } : {}),
       ...(working ? { working: { calculation: working.calculation, inputs: working.inputs, result: working.result } } : {}),
     },

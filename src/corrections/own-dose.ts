@@ -9,7 +9,7 @@ import { isFixing } from './bath-now.ts'
 import type { DoseAsked } from './interlock.ts'
 import { refusedBy } from './interlocks.ts'
 import { mixingTime } from './mixing-time.ts'
-import { isAcid } from './nature.ts'
+import { isAcid, isAcidOrAlkali } from './nature.ts'
 import { cardsOf } from './remedies/dose.ts'
 import type { Remedy } from './remedy.ts'
 import { say } from './say.ts'
@@ -26,7 +26,8 @@ export interface OwnDose {
 
 /**
  * A dose of somebody's own choosing, instead of what was suggested or without any exception. It passes the same interlocks, with its amount, and
- * asks for the same cautions; the reason for it is kept with the entry. Undefined where the station has no bath.
+ * asks for the same cautions; the reason for it is kept with the entry. Acid or alkali that nothing has computed is never one person's own decision.
+ * Undefined where the station has no bath.
  */
 export const ownDose = (lab: LabState, plan: LabPlan, { exception: id, station: at, material: materialId, amount, unit }: OwnDose, now: number, known: Known = {}): Remedy | undefined => {
   const { machine, station } = placeOf(plan, at)
@@ -56,7 +57,7 @@ export const ownDose = (lab: LabState, plan: LabPlan, { exception: id, station: 
     wait: mixingTime(bath, 'titration', { slowAcid: isAcid(material) && isFixing(station) }),
     dose: {
       material: materialId, unit, portion: situation ? nextPortion(situation) : 1, staged: false, needsCaution, cards: cards.map((it) => it.id),
-      secondPerson: { required: material !== 'water' && (material.secondPerson ?? false), offersScaledUp: false },
+      secondPerson: { required: material !== 'water' && (isAcidOrAlkali(material) || (material.secondPerson ?? false)), offersScaledUp: false },
       response: { factor: 1, learnedFrom: 0 },
       amount: new SealedDose(
         { amount, unit },

@@ -2,6 +2,7 @@ import * as z from 'zod/mini'
 import { checkId, machineId, stationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { entryId } from '../record/ids.ts'
+import { timer, type Timer } from './timer.ts'
 import type { Walk } from './walk.ts'
 
 const outcome = z.discriminatedUnion('kind', [
@@ -33,8 +34,8 @@ export const round = z.strictObject({
   stationSince: z.number(),
   /** Half keyed. */
   keyed: z.string(),
-  /** Settling began at this instant. */
-  settlingSince: z.optional(z.number()),
+  /** The instrument is settling. */
+  settling: z.optional(timer),
   /** The label at the tank was scanned. */
   atTank: z.boolean(),
 })
@@ -65,7 +66,7 @@ export const doneCount = (it: Round): number => it.steps.filter((each) => each.o
 export const isFinished = (it: Round): boolean => it.steps.every((each) => each.outcome)
 
 export const key = (it: Round, keyed: string): Round => ({ ...it, keyed })
-export const settle = (it: Round, now: number): Round => ({ ...it, settlingSince: now })
+export const settle = (it: Round, settling: Timer): Round => ({ ...it, settling })
 export const scan = (it: Round): Round => ({ ...it, atTank: true })
 
 /** The step is answered by an entry in the log; the next one without an answer is at hand, or the round is finished. */
@@ -84,7 +85,7 @@ export const takeBack = (it: Round, entry: string, now: number): Round => {
 
 /** To another step. What was half keyed is dropped; going on at the same station, one is still at its tank. */
 export const goTo = (it: Round, at: number, now: number): Round => {
-  const { settlingSince: _, ...rest } = it
+  const { settling: _, ...rest } = it
   const next = Math.max(0, Math.min(it.steps.length - 1, at))
   const here = it.steps[it.at]?.station
   const isSamePlace = here !== undefined && it.steps[next]?.station === here
@@ -107,7 +108,7 @@ export const fittedTo = (it: Round, plan: LabPlan, now: number): Round | undefin
   const here = steps.indexOf(currentStep(it))
   if (here >= 0) return { ...it, steps, at: here }
   const before = it.steps.slice(0, it.at).filter(has).length
-  const { settlingSince: _, ...rest } = it
+  const { settling: _, ...rest } = it
   return { ...rest, steps, at: nextOpen(steps, before - 1), keyed: '', atTank: false, stationSince: now }
 }
 

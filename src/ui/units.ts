@@ -1,6 +1,6 @@
 import type { DisplayUnits } from '../plan/lab-plan.ts'
 import { metresPerFoot } from '../science/foot.ts'
-import { numberText } from './format.ts'
+import { decimalsOf, numberText } from './format.ts'
 
 export const lengthIn = (metres: number, unit: DisplayUnits['length']): number => (unit === 'ft' ? metres / metresPerFoot : metres)
 export const metresOf = (length: number, unit: DisplayUnits['length']): number => (unit === 'ft' ? length * metresPerFoot : length)
@@ -12,6 +12,9 @@ export const speedText = (metresPerMinute: number, unit: DisplayUnits['length'])
 export const filmText = (metres: number, unit: DisplayUnits['length']): string => `${groupedText(Math.round(lengthIn(metres, unit)))} ${unit}`
 
 /** At most so many decimals, without noughts at the end. */
-export const shortText = (value: number, decimals: number): string => numberText(Number(value.toFixed(decimals)), Number.isInteger(Number(value.toFixed(decimals))) ? 0 : decimals)
+export const shortText = (value: number, decimals: number): string => {
+  const rounded = Number(value.toFixed(decimals))
+  return numberText(rounded, decimalsOf(rounded))
+}
 
 export const groupedText = (whole: number): string => String(whole).replace(/\B(?=(\d{3})+$)/g, '\u2009')

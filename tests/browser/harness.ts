@@ -167,7 +167,8 @@ export const readyForNoNetwork = (page: Page): Promise<unknown> => page.evaluate
 /** A press that is held until the line has filled, however slowly the page draws. */
 export const holdLine = async (page: Page, text: string | RegExp): Promise<void> => {
   const line = page.getByRole('button', { name: text })
-  await line.scrollIntoViewIfNeeded()
+  // To the middle: at the edge it may lie under the places at the foot.
+  await line.evaluate((it) => it.scrollIntoView({ block: 'center', behavior: 'instant' }))
   const box = (await line.boundingBox())!
   await line.evaluate((it) => {
     let most = 0

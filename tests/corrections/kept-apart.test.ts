@@ -1,8 +1,10 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { addOf } from '../../src/corrections/add-entry.ts'
+import { beginSheet, nextStep, tick } from '../../src/corrections/mixing-sheet.ts'
+import { ownDose } from '../../src/corrections/own-dose.ts'
 import type { Remedy } from '../../src/corrections/remedy.ts'
-import type { PersonId } from '../../src/plan/ids.ts'
+import type { MaterialId, PersonId } from '../../src/plan/ids.ts'
 import type { EntryId } from '../../src/record/ids.ts'
 import { cardById } from '../../src/safety/cards.ts'
 import { Bench } from './kit.ts'
@@ -34,10 +36,10 @@ const world = () => {
 const steps = fc.array(
   fc.oneof(
     fc.record({ do: fc.constant('look' as const), at: fc.nat(2) }),
-    fc.record({ do: fc.constant('reveal' as const), at: fc.nat(2), remedy: fc.nat(7), as: fc.nat(2) }),
-    fc.record({ do: fc.constant('pour' as const), at: fc.nat(2), remedy: fc.nat(7), as: fc.nat(2), amount: fc.integer({ min: 1, max: 5000 }) }),
+    fc.record({ do: fc.constant('reveal' as const), at: fc.nat(2), remedy: fc.nat(15), as: fc.nat(2) }),
+    fc.record({ do: fc.constant('pour' as const), at: fc.nat(2), remedy: fc.nat(15), as: fc.nat(2), amount: fc.integer({ min: 1, max: 5000 }) }),
     fc.record({
-      do: fc.constant('caution' as const), at: fc.nat(2), remedy: fc.nat(7), as: fc.nat(2),
+      do: fc.constant('caution' as const), at: fc.nat(2), remedy: fc.nat(15), as: fc.nat(2),
       flaw: fc.constantFrom('none', 'wrongVersion', 'fewerLines', 'otherException', 'otherMaterial', 'noException', 'oneCardOnly'),
     }),
     fc.record({ do: fc.constant('wait' as const), minutes: fc.constantFrom(0, 1, 30, 61) }),
@@ -52,8 +54,14 @@ describe('the amount of a hazardous material', () => {
       fc.property(steps, (taken) => {
         const { bench, exceptions } = world()
         const people = bench.plan.people.map(({ id }) => id)
+        /** What the table offers, and what somebody may decide on instead. */
         const remedyAt = (at: number, index: number): Remedy | undefined => {
-          const doses = bench.remedies(exceptions[at]!).filter(({ dose }) => dose)
+          const exception = exceptions[at]!
+          const { station } = bench.state.exceptions.all[exception]!
+          const own = bench.plan.materials
+            .filter((material) => material.for.includes(station))
+            .map(({ id, unit }) => ownDose(bench.state, bench.plan, { exception, station, material: id, amount: 137.31, unit }, bench.now))
+          const doses = [...bench.remedies(exception), ...own].filter((it): it is Remedy => it?.dose !== undefined)
           return doses.length ? doses[index % doses.length] : undefined
         }
         /** Confirmations that are whole, by what they are for: this book is kept by the test, not by the code under test. */
@@ -211,3 +219,101 @@ const peek = (bench: Bench, remedy: Remedy): number => {
   const revealed = remedy.dose!.amount.reveal({ cautions, person: bench.person, now: bench.now })
   return revealed.ok ? revealed.amount : Number.NaN
 }
+
+describe('the amounts of a batch', () => {
+  const fixing = {
+    name: 'a fixing bath',
+    steps: [
+      { substance: 'sodiumThiosulfate' as const, form: 'pentahydrate' as const, gramsPerLitre: 240 },
+      { substance: 'sodiumSulfite' as const, gramsPerLitre: 12.7 },
+      { substance: 'aceticAcid' as const, millilitresPerLitre: 47.3 },
+      { substance: 'potassiumAlum' as const, form: 'dodecahydrate' as const, gramsPerLitre: 15.1 },
+    ],
+  }
+  const person = new Bench().person
+
+  it('come out step by step only, each by its own cards, held for this batch by the one who mixes', () => {
+    const moves = fc.array(
+      fc.record({ order: fc.nat(4), card: fc.nat(2), flaw: fc.constantFrom('none', 'wrongVersion', 'fewerLines', 'somebodyElse', 'beforeTheBatch'), ticks: fc.boolean() }),
+      { maxLength: 24 },
+    )
+    fc.assert(
+      fc.property(moves, (taken) => {
+        const bench = new Bench()
+        const made = beginSheet({ formula: fixing, litres: 61.7, station: 'mixing' as never, meantFor: 'neg-1-fix' as never, startedAt: bench.now })
+        if (!made.ok) throw new Error(made.why.code)
+        let { sheet } = made
+        /** Whole confirmations, in the test's own book. */
+        const held = new Set<string>()
+        for (const { order, card, flaw, ticks } of taken) {
+          bench.wait(0.1)
+          const step = sheet.steps[order]
+          if (!step) continue
+          const asked = { cautions: bench.cautions, person, now: bench.now }
+          expect(step.amount.reveal(asked).ok).toBe(step.needsCaution.every((it) => held.has(it.card)))
+          if (ticks) {
+            const isNext = nextStep(sheet)?.order === order
+            const ticked = tick(sheet, order, asked)
+            expect(ticked.ok).toBe(isNext && step.needsCaution.every((it) => held.has(it.card)))
+            if (ticked.ok) sheet = ticked.sheet
+            continue
+          }
+          const needed = step.needsCaution[card % Math.max(1, step.needsCaution.length)]
+          if (!needed) continue
+          const entered = { card: needed.card, version: flaw === 'wrongVersion' ? needed.version + 1 : needed.version, lines: flaw === 'fewerLines' ? ['exhaust'] : [...needed.lines], station: 'mixing' as never }
+          if (flaw === 'beforeTheBatch') {
+            const { now } = bench
+            bench.now = sheet.startedAt - 60_000
+            bench.enter('caution', entered)
+            bench.now = now
+          } else bench.enter('caution', entered, flaw === 'somebodyElse' ? bench.plan.people[1]!.id : person)
+          if (flaw === 'none') held.add(needed.card)
+          for (const it of sheet.steps) if (!it.needsCaution.every((one) => held.has(one.card)) && it.needsCaution.length) expect(gives({ sheet, text: JSON.stringify(sheet) }, amountOf(fixing, it.substance, 61.7))).toBe(false)
+        }
+      }),
+      { numRuns: 150 },
+    )
+  }, 120_000)
+})
+
+/** What the batch takes of a substance: its figure in the formula times the litres. */
+const amountOf = (formula: { steps: readonly { substance: string; gramsPerLitre?: number; millilitresPerLitre?: number }[] }, substance: string, litres: number): number => {
+  const step = formula.steps.find((it) => it.substance === substance)!
+  return (step.gramsPerLitre ?? step.millilitresPerLitre!) * litres
+}
+
+describe('a dose of one’s own decision', () => {
+  const decided = (material: string, station = 'neg-1-fix') => {
+    const bench = new Bench().safe()
+    const exception = bench.confirmed('neg-1-fix-ph', 4.92)
+    const remedy = ownDose(bench.state, bench.plan, { exception, station: station as never, material: material as MaterialId, amount: 250, unit: 'mL' }, bench.now)!
+    bench.confirmCautions(remedy)
+    return { bench, exception, remedy, asked: { cautions: bench.cautions, person: bench.person, now: bench.now } }
+  }
+  const poured = { amount: 250, unit: 'mL' as const, keyed: '250' }
+
+  it('is kept with its reason, and without one is not taken', () => {
+    const { remedy, asked } = decided('sulfite-solution')
+    expect(addOf(remedy, { ...asked, poured })).toMatchObject({ ok: false, problems: [{ code: 'sayWhyOwn' }] })
+    expect(addOf(remedy, { ...asked, poured, overruled: 'the bath smells' })).toMatchObject({ ok: true, data: { overruled: 'the bath smells', planned: { amount: 250 }, poured } })
+  })
+
+  it('of acid takes two persons, since nothing has computed it', () => {
+    const { bench, remedy, asked } = decided('acetic-acid-28')
+    expect(addOf(remedy, { ...asked, poured, overruled: 'as last week' })).toMatchObject({ ok: false, problems: [{ code: 'secondPersonNeeded' }] })
+    expect(addOf(remedy, { ...asked, secondPerson: bench.plan.people[1]!.id, poured, overruled: 'as last week' })).toMatchObject({ ok: true })
+  })
+
+  it('mixes and is read again like any other', () => {
+    const { bench, exception, remedy, asked } = decided('sulfite-solution')
+    const made = addOf(remedy, { ...asked, poured, overruled: 'the bath smells' })
+    if (!made.ok) throw new Error('not taken')
+    bench.enter('add', made.data)
+    const next = () => ownDose(bench.state, bench.plan, { exception, station: 'neg-1-fix' as never, material: 'sulfite-solution' as MaterialId, amount: 250, unit: 'mL' }, bench.now)!
+    expect(next().refused).toMatchObject({ code: 'stillMixing' })
+    bench.wait(remedy.wait!.seconds / 60 + 1)
+    expect(next().refused).toMatchObject({ code: 'readAgainFirst' })
+    bench.read('neg-1-fix-ph', 4.9)
+    expect(next().refused).toBeUndefined()
+  })
+})

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { demoLab } from '../../src/demo/lab.ts'
 import { answer, currentStep, doneCount, fittedTo, goBack, goOn, goTo, isFinished, key, openSteps, resumeRound, scan, settle, startRound, takeBack, type Round } from '../../src/rounds/round.ts'
+import { startTimer } from '../../src/rounds/timer.ts'
 import { walkAt } from '../../src/rounds/walk.ts'
 import { idOf, LabLog, minute, smallPlan } from '../projections/log.ts'
 
@@ -15,6 +16,8 @@ const fresh = (): Round => {
   return startRound(walkAt(log.lab().state, plan, plan.machines[0]!, at(1))!, 'r1', at(1))
 }
 const here = (round: Round): string => currentStep(round).check
+
+const settling = startTimer(90, { wall: 1_000, mono: 10, session: 'one' })
 
 describe('a round under way', () => {
   it('goes from check to check, and is finished when each has its answer', () => {
@@ -51,9 +54,9 @@ describe('a round under way', () => {
   })
 
   it('drops what was half keyed when one goes elsewhere', () => {
-    const round = goTo(settle(key(fresh(), '21.'), at(2)), 2, at(3))
+    const round = goTo(settle(key(fresh(), '21.'), settling), 2, at(3))
     expect(round).toMatchObject({ keyed: '', at: 2 })
-    expect(round.settlingSince).toBeUndefined()
+    expect(round.settling).toBeUndefined()
   })
 
   it('counts several checks at one tank as one visit: the label is scanned once and the time runs on', () => {
@@ -67,7 +70,7 @@ describe('a round under way', () => {
 
 describe('a round that was kept', () => {
   it('goes on exactly where it was, half-keyed figures and settling time included', () => {
-    const round = settle(key(answer(fresh(), 'done', idOf(1), at(2)), '-1'), at(3))
+    const round = settle(key(answer(fresh(), 'done', idOf(1), at(2)), '-1'), settling)
     expect(resumeRound(JSON.parse(JSON.stringify(round)))).toEqual(round)
   })
 
@@ -108,7 +111,7 @@ describe('a round that was kept', () => {
           else if (what === 'back') round = goBack(round, now)
           else if (what === 'to') round = goTo(round, pick - 2, now)
           else if (what === 'key') round = key(round, `${pick}.`)
-          else if (what === 'settle') round = settle(round, now)
+          else if (what === 'settle') round = settle(round, startTimer(90, { wall: now, mono: now, session: 'one' }))
           else if (what === 'scan') round = scan(round)
           else {
             const [last] = [...answered].slice(-1)

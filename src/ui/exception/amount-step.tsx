@@ -32,7 +32,7 @@ interface AmountStepProps extends DoseProps {
 type Open = 'working' | 'lot' | 'second' | 'poured' | 'card'
 
 /** How much, in figures that are read across the tank; how it is poured; and what was poured. */
-export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, asked, revealed, onSecond }: AmountStepProps) => {
+export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason, asked, revealed, onSecond }: AmountStepProps) => {
   const { phone, router } = useApp()
   const words = useWords()
   const say = words.exception
@@ -48,7 +48,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, asked,
   const whole = revealed.wholeAmount !== undefined && dose.staged ? shownAmount(revealed.wholeAmount, revealed.unit) : undefined
 
   const pour = async (poured: Poured, overruled?: string): Promise<void> => {
-    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled })
+    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled: overruled?.trim() ? overruled : reason })
     if (!made.ok) {
       setProblems(made.problems.map((it) => sayText(it, plan, words)))
       buzz('refused')
@@ -77,6 +77,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, asked,
         {whole ? <p class="small quiet">{say.ofWhole(`${whole.text} ${whole.unit}`)}</p> : null}
         {dose.cappedBy ? <p class="small quiet">{say.capped[dose.cappedBy]}</p> : null}
         {revealed.scaledUp ? <p class="flagged">{say.scaledUp}</p> : null}
+        {reason ? <p class="small quiet">{say.ownReason(reason)}</p> : null}
       </Card>
       {problems.length ? <Banner kind="stop" title={problems.join(' ')} /> : null}
       <SavingProblem of={saving} />

@@ -14,6 +14,8 @@ export interface DoseProps {
   plan: LabPlan
   lots: Readonly<Record<string, string>>
   onLots(lots: Readonly<Record<string, string>>): void
+  /** Why this is given at all, where the table does not offer it. */
+  reason?: string
 }
 
 /** The caution, then the amount, then what was poured. The amount comes out of its seal by the log alone: what was confirmed before a kill stays confirmed. */

@@ -2,14 +2,16 @@ import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Screen } from '../screen.tsx'
 import { ExceptionView } from './exception-view.tsx'
+import { OwnDoseScreen } from './own-dose-screen.tsx'
 import { RemedyScreen } from './remedy-screen.tsx'
 
-/** `/exception/<reading>` shows how it stands; `/exception/<reading>/<remedy>` does one thing about it. */
+/** `/exception/<reading>` shows how it stands; `/exception/<reading>/<remedy>` does one thing about it, `/exception/<reading>/own` something else. */
 export const ExceptionScreen = () => {
   const { lab, plan, router } = useApp()
   const words = useWords()
   const [id, remedy] = router.here.value.rest
   const exception = lab.value.state.exceptions.all[id as EntryId]
   if (!exception || !plan.value) return <Screen title={words.shell.notFound.title} back><p>{words.exception.unknown}</p></Screen>
+  if (remedy === 'own') return <OwnDoseScreen exception={exception} plan={plan.value.plan} />
   return remedy ? <RemedyScreen exception={exception} plan={plan.value.plan} remedyId={remedy} /> : <ExceptionView exception={exception} plan={plan.value.plan} />
 }

@@ -33,9 +33,11 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
   const { machine, station } = placeOf(plan, exception.station)
   const mark = exception.marks.at(-1)!
   const phase = phaseAt(exception, now.value)
+  // Before the repeat the first value is not shown: it would be copied.
+  const shownValue = phase === 'toConfirm' ? undefined : mark.value
   const risk = filmAtRiskOf(state, exception, now.value)
   const isHeld = standingHolds(state.holds, machine.id).length > 0
-  const found = phase === 'toCorrect' ? answers(state, plan, exception.id, now.value, knownOf(state, ledger, exception, {})) : []
+  const found = phase === 'toCorrect' ? answers(state, plan, exception.id, now.value, knownOf(state, ledger, exception, { lots: {} })) : []
   const checkHref = `/check/${exception.check}`
   return (
     <Screen
@@ -51,10 +53,10 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
       }
     >
       <div class="found">
-        {check.kind === 'reading' && mark.value !== undefined ? <BathGauge limits={check.limits} value={mark.value} name={words.round.check.gauge(check.name, mark.keyed)} /> : null}
+        {check.kind === 'reading' && shownValue !== undefined ? <BathGauge limits={check.limits} value={shownValue} name={words.round.check.gauge(check.name, mark.keyed)} /> : null}
         <div>
           <p class="found-value">
-            <strong>{check.kind === 'reading' && mark.value !== undefined ? (mark.keyed ?? numberText(mark.value, decimalsOf(check.step))) : words.now.notRight}</strong>
+            {check.kind !== 'reading' || mark.value === undefined ? <strong>{words.now.notRight}</strong> : shownValue === undefined ? null : <strong>{mark.keyed ?? numberText(shownValue, decimalsOf(check.step))}</strong>}
             <VerdictMark verdict={mark.verdict} />
           </p>
           <p class="quiet">
@@ -78,9 +80,10 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
             </Banner>
           ) : null}
           <Remedies exception={exception} found={found} plan={plan} />
+          {station.bath ? <LinkButton wide href={`/exception/${exception.id}/own`}>{say.own}</LinkButton> : null}
         </>
       ) : null}
-      <History exception={exception} check={check} plan={plan} />
+      {phase === 'toConfirm' ? null : <History exception={exception} check={check} plan={plan} />}
       {phase === 'closed' ? null : (
         <div class="aside-actions">
           {isHeld ? null : <Button onPress={() => setOpen('hold')}>{words.now.machine.hold}</Button>}

@@ -4,6 +4,7 @@ import { useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { useCountdown } from '../countdown.ts'
 import { LinkButton } from '../parts/button.tsx'
+import { CallMe } from '../parts/call-me.tsx'
 import { TimerRing } from '../parts/timer-ring.tsx'
 import { useWakeLock } from '../wake-lock.ts'
 
@@ -25,7 +26,7 @@ export const Mixing = ({ exception, until, check, href }: { exception: Exception
     <div class="mixing">
       <TimerRing seconds={seconds} secondsLeft={left} name={words.exception.mixing} />
       <p class="lead">{words.exception.mixingMore}</p>
-      {left <= 0 ? <LinkButton kind="go" href={href}>{words.now.round.recheck(check)}</LinkButton> : null}
+      {left <= 0 ? <LinkButton kind="go" href={href}>{words.now.round.recheck(check)}</LinkButton> : <CallMe />}
     </div>
   )
 }

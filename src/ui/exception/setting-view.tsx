@@ -1,9 +1,13 @@
 import { useState } from 'preact/hooks'
+import { isFixing } from '../../corrections/bath-now.ts'
 import type { Remedy, Setting } from '../../corrections/remedy.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { personOf, placeOf } from '../../plan/find.ts'
 import type { Exception } from '../../projections/exceptions.ts'
+import { spanAt } from '../../projections/machines.ts'
 import type { PersonId } from '../../plan/ids.ts'
+import { cardById } from '../../safety/cards.ts'
+import { runOffKind } from '../../safety/run-offs.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { AskHold } from '../now/hold-card.tsx'
@@ -13,20 +17,46 @@ import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
+import { RunOffSheet } from '../waste/run-off-sheet.tsx'
+import { CautionCardView } from './caution-card.tsx'
 import { CloseSheet } from './close-sheet.tsx'
+import type { Said } from './known.ts'
 import { SecondPersonSheet } from './second-person-sheet.tsx'
 import { sayText } from './sentence.ts'
+import { IceSheet, SupplySheet } from './water-sheet.tsx'
 import { WorkingSheet } from './working-sheet.tsx'
 
+interface SettingViewProps {
+  exception: Exception
+  remedy: Remedy
+  plan: LabPlan
+  said: Said
+  onSaid(said: Said): void
+}
+
+type Open = 'hold' | 'close' | 'supervisor' | 'runOff' | 'ice' | 'supply' | Setting
+
 /** Something set at the machine, or done by hand: from what to what, how, and that it was done. */
-export const SettingView = ({ exception, remedy, plan }: { exception: Exception; remedy: Remedy; plan: LabPlan }) => {
-  const { router, person } = useApp()
+export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingViewProps) => {
+  const { router, person, lab, phone } = useApp()
   const words = useWords()
   const say = words.exception
   const saving = useSaving()
-  const [open, setOpen] = useState<'hold' | 'close' | 'supervisor' | Setting>()
-  const { machine } = placeOf(plan, exception.station)
+  const [open, setOpen] = useState<Open>()
+  const { machine, station } = placeOf(plan, exception.station)
   const text = sayText(remedy.says, plan, words)
+  const leave = (): void => router.go(`/exception/${exception.id}`, 'replace')
+  const bleed = remedy.settings?.find(({ quantity }) => quantity === 'bleed')
+  const runOff = bleed && runOffKind(isFixing(station) ? 'usedFixing' : 'developer')
+  const cards = remedy.how.flatMap(({ facts }) => cardById(typeof facts['card'] === 'string' ? facts['card'] : '') ?? [])
+
+  /** The machine's new speed belongs into the log as such: film at risk and every time along the path follow from it. */
+  const logSpeed = async (): Promise<boolean> => {
+    const speed = remedy.code === 'speed' ? remedy.settings?.find(({ quantity, unit }) => quantity === 'speed' && unit === 'm/min') : undefined
+    const { state } = spanAt(lab.value.state.machines[machine.id], phone.clock.now())
+    if (!speed || state !== 'running') return true
+    return (await saving.save('run', { machine: machine.id, state, metresPerMinute: Number(speed.to.toFixed(4)) })) !== undefined
+  }
   const done = async (approvedBy?: PersonId): Promise<void> => {
     const numbers = (remedy.settings ?? []).map((it) => `${words.corrections.quantities[it.quantity] ?? it.quantity} ${shortText(it.to, 2)} ${it.unit}`)
     const saved = await saving.save('note', {
@@ -36,18 +66,20 @@ export const SettingView = ({ exception, remedy, plan }: { exception: Exception;
       station: remedy.station,
       exception: exception.id,
     })
-    if (!saved) return
+    if (!saved || !(await logSpeed())) return
     buzz('saved')
-    router.go(`/exception/${exception.id}`, 'replace')
+    if (runOff) setOpen('runOff')
+    else leave()
   }
   const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
   const act = (): void => {
     if (remedy.code === 'hold') setOpen('hold')
     else if (remedy.code === 'replaceBath') setOpen('close')
     else if (remedy.approval === 'supervisor' && !isSupervisor) setOpen('supervisor')
+    else if (runOff) setOpen('runOff')
     else void done()
   }
-  const label = remedy.code === 'hold' ? words.now.machine.hold : remedy.code === 'replaceBath' ? say.close : say.doneButton
+  const label = remedy.code === 'hold' ? words.now.machine.hold : remedy.code === 'replaceBath' ? say.close : runOff ? say.logItRanOff : say.doneButton
   return (
     <Screen title={text} back next={<Button kind="go" onPress={act}>{label}</Button>}>
       <SavingProblem of={saving} />
@@ -63,15 +95,27 @@ export const SettingView = ({ exception, remedy, plan }: { exception: Exception;
               />
             ))}
           </Rows>
+          {remedy.code === 'speed' ? <p class="small quiet">{say.speedSet}</p> : null}
         </Card>
       ) : null}
       {remedy.lacks ? <p class="flagged">{sayText(remedy.lacks, plan, words)}</p> : null}
+      {remedy.code === 'cooling' ? <Button wide onPress={() => setOpen('ice')}>{say.ice}</Button> : null}
+      {remedy.code === 'blend' ? <Button wide onPress={() => setOpen('supply')}>{say.supply}</Button> : null}
       {remedy.how.length ? <ol class="how">{remedy.how.map((it) => <li key={it.code}>{sayText(it, plan, words)}</li>)}</ol> : null}
       {remedy.approval ? <p class="flagged">{say.needsSupervisor}</p> : null}
+      {cards.map((card) => (
+        <section key={card.id} class="caution" aria-label={card.name}>
+          <CautionCardView card={card} />
+        </section>
+      ))}
       <p class="small quiet">{say.source(remedy.source)}</p>
-      {open === 'hold' ? <AskHold machine={machine} plan={plan} exception={exception.id} onDone={() => router.go(`/exception/${exception.id}`, 'replace')} /> : null}
-      {open === 'close' ? <CloseSheet exception={exception} onDone={() => router.go(`/exception/${exception.id}`, 'replace')} /> : null}
+      {cards.length ? <p class="small quiet">{words.safety.deferral}</p> : null}
+      {open === 'hold' ? <AskHold machine={machine} plan={plan} exception={exception.id} onDone={leave} /> : null}
+      {open === 'close' ? <CloseSheet exception={exception} onDone={leave} /> : null}
       {open === 'supervisor' ? <SecondPersonSheet plan={plan} supervisorOnly onPerson={(by) => { setOpen(undefined); void done(by) }} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'runOff' && runOff ? <RunOffSheet kind={runOff} station={remedy.station} exception={exception.id} litres={bleed.to} onDone={leave} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'ice' ? <IceSheet onJacket={(jacket) => onSaid({ ...said, jacket })} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'supply' ? <SupplySheet onSupply={(supply) => onSaid({ ...said, supply })} onClose={() => setOpen(undefined)} /> : null}
       {typeof open === 'object' && open.working ? <WorkingSheet working={open.working} onClose={() => setOpen(undefined)} /> : null}
     </Screen>
   )

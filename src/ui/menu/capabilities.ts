@@ -21,7 +21,7 @@ export const capabilities = async (): Promise<{ capability: Capability; has: boo
     vibration: typeof navigator.vibrate === 'function',
     wakeLock: 'wakeLock' in navigator,
     backgroundSync: registration !== undefined && 'sync' in registration,
-    notices: 'Notification' in globalThis,
+    notices: 'Notification' in globalThis && Notification.permission === 'granted',
   }
   return (Object.keys(has) as Capability[]).map((capability) => ({ capability, has: has[capability] }))
 }

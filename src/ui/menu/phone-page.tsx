@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { useWords } from '../app-context.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
+import { CallMe } from '../parts/call-me.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { SentIcon } from '../parts/icons.tsx'
 import { Screen } from '../screen.tsx'
@@ -39,6 +40,7 @@ export const Capabilities = () => {
           {lacks.some(({ capability }) => capability === 'persisted') && isSecureContext ? (
             <Button onPress={() => void navigator.storage?.persist?.().then(look)}>{words.askPersist}</Button>
           ) : null}
+          <CallMe />
         </Card>
       ) : null}
       {has.length ? (

@@ -15,7 +15,8 @@ export const ExceptionRow = ({ exception, plan }: { exception: Exception; plan: 
   const mark = exception.marks.at(-1)!
   const phase = phaseAt(exception, now.value)
   const mixUntil = exception.doses.at(-1)?.mixUntil ?? 0
-  const found = mark.value === undefined || check.kind !== 'reading' ? words.now.notRight : numberText(mark.value, decimalsOf(check.step))
+  // Not before the repeat: it would be copied.
+  const found = phase === 'toConfirm' ? '' : mark.value === undefined || check.kind !== 'reading' ? words.now.notRight : numberText(mark.value, decimalsOf(check.step))
   return (
     <Row
       href={`/exception/${exception.id}`}

@@ -56,7 +56,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
       machine: machine.id,
       reason: reason.trim(),
       ...(about ? { exception: about.id } : {}),
-      ...(risk.kind === 'inDoubt' ? { filmAtRiskMetres: Math.round(risk.metres) } : {}),
+      filmAtRiskMetres: Math.round(risk.metres),
     })
     if (saved) onDone()
   }
@@ -64,7 +64,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
     <Sheet title={words.now.machine.hold} closeName={words.shell.close} onClose={onDone}>
       <SavingProblem of={saving} />
       <Banner title={words.now.machine.leaderNote} />
-      {risk.kind === 'inDoubt' ? <p>{words.now.atRisk}: <strong>{filmText(risk.metres, plan.units.length)}</strong></p> : null}
+      <p>{words.now.atRisk}: <strong>{filmText(risk.metres, plan.units.length)}</strong> <span class="small quiet">{words.now.atRiskSince(timeText(risk.since, plan.timeZone))}</span></p>
       <Field name={words.now.machine.holdReason} value={reason} onChange={setReason} problem={tried && !reason.trim() ? words.now.machine.reasonMissing : undefined} />
       <HoldToConfirm done={saving.busy} hint={words.parts.hold} onConfirm={() => void save()}>{words.now.machine.holdSave}</HoldToConfirm>
     </Sheet>

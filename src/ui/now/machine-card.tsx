@@ -71,6 +71,7 @@ export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan
         {next.slice(0, rowsShown).map((it) => (
           <Row key={it.check.id} href={`/check/${it.check.id}`} what={it.check.name} value={<span class={`due ${it.status}`}>{dueText(it, now.value, words)}</span>} />
         ))}
+        {risk.kind === 'routine' && risk.metres > 0 ? <Row what={<span class="quiet">{words.now.sinceGood}</span>} value={filmText(risk.metres, plan.units.length)} /> : null}
         {machine.reserveMetres !== undefined && span.metresPerMinute > 0 ? <Row href={`/splice/${machine.id}`} what={words.now.splice} /> : null}
         {due.length === 0 && !exceptions.length ? <Row what={<span class="quiet">{words.now.nothingDue}</span>} /> : null}
       </Rows>

@@ -13,7 +13,23 @@ import './pair-cards.css'
 export const PairCards = ({ plan, of }: { plan: LabPlan; of: readonly CheckId[] }) => {
   const { lab, now } = useApp()
   const found = pairFindings(lab.value.state, plan, now.value).filter((it) => of.includes(it.check) || of.includes(it.other))
-  return <>{found.map((it) => <PairCard key={`${it.check} ${it.other}`} finding={it} plan={plan} />)}</>
+  const toRead = found.filter(({ code }) => code === 'readTheOther')
+  return (
+    <>
+      {found.filter((it) => !toRead.includes(it)).map((it) => <PairCard key={`${it.check} ${it.other}`} finding={it} plan={plan} />)}
+      {toRead.length ? <ToRead others={[...new Set(toRead.map(({ other }) => other))]} plan={plan} /> : null}
+    </>
+  )
+}
+
+/** Others of a pair that nobody has read about the same time: one line each, since there is nothing to say yet. */
+const ToRead = ({ others, plan }: { others: readonly CheckId[]; plan: LabPlan }) => {
+  const say = useWords().pairs
+  return (
+    <Banner kind="warn" title={say.says.readTheOther}>
+      {others.map((id) => <LinkButton key={id} wide href={`/check/${id}`}>{say.readNow(checkOf(plan, id).name)}</LinkButton>)}
+    </Banner>
+  )
 }
 
 const PairCard = ({ finding, plan }: { finding: PairFinding; plan: LabPlan }) => {
@@ -34,7 +50,7 @@ const PairCard = ({ finding, plan }: { finding: PairFinding; plan: LabPlan }) =>
         {difference === undefined || within === undefined ? null : <li>{say.apartBy(numberText(Math.abs(difference), decimals), numberText(within, decimals))}</li>}
       </ul>
       <ol class="todo small">{say.todo[code].map((step) => <li key={step}>{step}</li>)}</ol>
-      {code === 'readTheOther' || code === 'apart' ? <LinkButton wide href={`/check/${other}`}>{say.readNow(checkOf(plan, other).name)}</LinkButton> : null}
+      {code === 'apart' ? <LinkButton wide href={`/check/${other}`}>{say.readNow(checkOf(plan, other).name)}</LinkButton> : null}
     </Banner>
   )
 }

@@ -31,7 +31,8 @@ const OfBath = ({ plan, station, materials }: { plan: LabPlan; station: Station;
   const say = words.response
   const { state } = lab.value
   const now = phone.clock.now()
-  const known = materials.map((material) => ({ material, response: responseOf(state, plan, { station: station.id, material: material.id, now, resets: state.resets }) })).filter(({ response, material }) => response.history.length > 0 || state.resets.some((it) => it.station === station.id && it.material === material.id))
+  const poured = new Set(Object.values(state.exceptions.all).flatMap((it) => (it.station === station.id ? it.doses.map(({ material }) => material) : [])))
+  const known = materials.map((material) => ({ material, response: responseOf(state, plan, { station: station.id, material: material.id, now, resets: state.resets }) })).filter(({ response, material }) => response.history.length > 0 || poured.has(material.id) || state.resets.some((it) => it.station === station.id && it.material === material.id))
   return (
     <Screen title={say.title} meta={`${station.name} · ${placeOf(plan, station.id).machine.name}`} back>
       <p>{say.more(numberText(responseBounds.least, 1), numberText(responseBounds.most, 1))}</p>

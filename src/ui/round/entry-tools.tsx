@@ -31,7 +31,7 @@ export const EntryTools = ({ check, due, answering, half, onHalf, onNoted }: Ent
       <Button onPress={() => setOpen('noted')}>{noted === undefined ? words.round.check.note : words.round.check.noted(timeText(noted, plan.value!.plan.timeZone))}</Button>
       <Button onPress={() => setOpen('label')}>{half.atTank ? <><SentIcon /> {words.labels.here}</> : words.labels.scan}</Button>
       {open === 'label' ? <CheckLabel check={check} onHere={() => { setOpen(undefined); onHalf({ ...half, atTank: true }) }} onClose={() => setOpen(undefined)} /> : null}
-      {open === 'skip' ? <SkipSheet onClose={() => setOpen(undefined)} onSkip={(reason, remark) => void answering.skip(check, due, reason, remark)} answering={answering} /> : null}
+      {open === 'skip' ? <SkipSheet check={check} onClose={() => setOpen(undefined)} onSkip={(reason, remark) => void answering.skip(check, due, reason, remark)} answering={answering} /> : null}
       {open === 'noted' ? <NotedSheet check={check} onClose={() => setOpen(undefined)} onLater={onNoted} /> : null}
     </div>
   )

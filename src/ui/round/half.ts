@@ -1,9 +1,10 @@
 import * as z from 'zod/mini'
+import { timer } from '../../rounds/timer.ts'
 
-/** A check half done: what is keyed, since when the instrument settles, since when somebody stands there. */
+/** A check half done: what is keyed, how long the instrument settles still, since when somebody stands there. */
 export const half = z.strictObject({
   keyed: z.string(),
-  settlingSince: z.optional(z.number()),
+  settling: z.optional(timer),
   stationSince: z.number(),
   atTank: z.boolean(),
 })

@@ -2,8 +2,10 @@ import { useState } from 'preact/hooks'
 import type { ReadingCheck } from '../../plan/check.ts'
 import { parseKeyed, type KeyedProblem } from '../../rounds/keyed.ts'
 import { secondLook, type SecondLook } from '../../rounds/second-look.ts'
+import { secondsToWait, type Clocks, type Timer } from '../../rounds/timer.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
+import { clocksOf } from '../clocks-of.ts'
 import { MarkedNumber } from '../camera/marked-number.tsx'
 import { asKeyed, shifted } from '../camera/read.ts'
 import { ReadLine } from '../camera/read-line.tsx'
@@ -55,7 +57,7 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
     }
     const { value, keyed } = parsed
     const far = secondLook(check, lab.value.state.checks[check.id], value)
-    const settledFor = unsettledFor(check, half.settlingSince, rounds.noted.value[check.id] === undefined, phone.clock.now())
+    const settledFor = unsettledFor(check, half.settling, rounds.noted.value[check.id] === undefined, clocksOf(phone))
     if (far || settledFor !== undefined) setDoubt({ value, keyed, ...(far ? { far } : {}), ...(settledFor === undefined ? {} : { settledFor }) })
     else keep({ value, keyed, secondLook: false })
   }
@@ -84,7 +86,7 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
           <p>{unit} <span class="quiet">{words.round.check.aim(text(limits.aim))}</span></p>
           <p class="small quiet">{words.round.check.limits(low, high)}</p>
           {check.settleSeconds ? (
-            <Settle seconds={check.settleSeconds} since={half.settlingSince} onStart={() => onHalf({ ...half, settlingSince: phone.clock.now() })} />
+            <Settle seconds={check.settleSeconds} timer={half.settling} onStart={(settling) => onHalf({ ...half, settling })} />
           ) : null}
         </div>
       </div>
@@ -118,8 +120,8 @@ export const ReadingEntry = ({ check, half, asked, answering, meta, due, onHalf,
 }
 
 /** Seconds settled where that is too short; a value noted on paper was settled then. */
-const unsettledFor = ({ settleSeconds }: ReadingCheck, since: number | undefined, here: boolean, now: number): number | undefined => {
+const unsettledFor = ({ settleSeconds }: ReadingCheck, settling: Timer | undefined, here: boolean, now: Clocks): number | undefined => {
   if (!settleSeconds || !here) return undefined
-  const been = since === undefined ? 0 : (now - since) / 1000
-  return been < settleSeconds ? Math.floor(been) : undefined
+  const left = settling === undefined ? settleSeconds : secondsToWait(settling, now)
+  return left > 0 ? Math.floor(settleSeconds - left) : undefined
 }

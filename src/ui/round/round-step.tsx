@@ -32,11 +32,11 @@ export const RoundStep = ({ round, plan }: { round: Round; plan: LabPlan }) => {
     keyed: round.keyed,
     stationSince: round.stationSince,
     atTank: round.atTank,
-    ...(round.settlingSince === undefined ? {} : { settlingSince: round.settlingSince }),
+    ...(round.settling === undefined ? {} : { settling: round.settling }),
   }
   const onHalf = (next: Half): void => {
     let it = key(round, next.keyed)
-    if (next.settlingSince !== undefined && next.settlingSince !== round.settlingSince) it = settle(it, next.settlingSince)
+    if (next.settling !== undefined && next.settling !== round.settling) it = settle(it, next.settling)
     keep(next.atTank && !round.atTank ? scan(it) : it)
   }
   const following = round.steps.findIndex((it, index) => index !== shown && !it.outcome)

@@ -8,6 +8,7 @@ import { timeText } from '../format.ts'
 import { dueText } from '../now/due-text.ts'
 import { Empty } from '../parts/banner.tsx'
 import { LinkButton } from '../parts/button.tsx'
+import { CallMe } from '../parts/call-me.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
 import { EndRound } from './end-round.tsx'
@@ -83,6 +84,7 @@ const NothingDue = ({ plan }: { plan: LabPlan }) => {
   return (
     <Screen title={words.round.title}>
       <Empty title={words.round.nothing.title}>{next === undefined ? words.round.nothing.none : words.round.nothing.more(timeText(next, plan.timeZone))}</Empty>
+      <CallMe />
     </Screen>
   )
 }

@@ -1,27 +1,32 @@
 import { useState } from 'preact/hooks'
-import type { Skip } from '../../record/kinds/skip.ts'
-import { useWords } from '../app-context.ts'
+import type { Check } from '../../plan/check.ts'
+import { placeOf } from '../../plan/find.ts'
+import { spanAt } from '../../projections/machines.ts'
+import { needsRemark, skipReasons, type SkipReason } from '../../rounds/skip-reasons.ts'
+import { useApp, useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
 import { Choices, Field } from '../parts/field.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import type { Answering } from './answering.ts'
 
-type Reason = Skip['reason']
-
-/** Why a check was not done; the last reason asks for words. */
-export const SkipSheet = ({ answering, onSkip, onClose }: { answering: Answering; onSkip(reason: Reason, remark: string): void; onClose(): void }) => {
+/** Why a check was not done, out of what can be true of it here and now; the last reason asks for words. */
+export const SkipSheet = ({ check, answering, onSkip, onClose }: { check: Check; answering: Answering; onSkip(reason: SkipReason, remark: string): void; onClose(): void }) => {
+  const { plan, lab, phone } = useApp()
   const words = useWords()
   const { skip } = words.round
-  const [reason, setReason] = useState<Reason>()
+  const [reason, setReason] = useState<SkipReason>()
   const [remark, setRemark] = useState('')
   const [tried, setTried] = useState(false)
-  const missing = reason === 'other' && !remark.trim()
+  const inForce = plan.value!.plan
+  const { machine } = placeOf(inForce, check.station)
+  const reasons = skipReasons(inForce, check, spanAt(lab.value.state.machines[machine.id], phone.clock.now()).state)
+  const missing = reason !== undefined && needsRemark(reason) && !remark.trim()
   return (
     <Sheet title={skip.title} closeName={words.shell.close} onClose={onClose}>
       <SavingProblem of={answering.saving} />
-      <Choices<Reason> name={skip.title} of={(Object.keys(skip.reasons) as Reason[]).map((value) => ({ value, says: skip.reasons[value] }))} value={reason} onChange={setReason} />
-      {reason === 'other' ? <Field name={skip.remark} value={remark} onChange={setRemark} problem={tried && missing ? skip.remarkMissing : undefined} /> : null}
+      <Choices<SkipReason> name={skip.title} of={reasons.map((value) => ({ value, says: skip.reasons[value] }))} value={reason} onChange={setReason} />
+      {reason && needsRemark(reason) ? <Field name={skip.remark} value={remark} onChange={setRemark} problem={tried && missing ? skip.remarkMissing : undefined} /> : null}
       <p class="small quiet">{skip.honest}</p>
       <Button
         kind="go"

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { Check } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -35,6 +35,7 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
   const { lab, plan, phone, router } = useApp()
   const words = useWords()
   const say = words.round.verdict
+  useEffect(() => scrollTo(0, 0), [saved.id])
   const [savedAt] = useState(() => phone.clock.now())
   const undoLeft = useCountdown(savedAt + undoMilliseconds)
   const [holding, setHolding] = useState(false)

@@ -18,7 +18,7 @@ export const Where = ({ check, asked }: { check: Check; asked: Asked }) => {
       <p>
         <strong>{station.name}</strong>
         {check.kind === 'reading' ? ` · ${check.instrument.name}` : ''}
-        {asked.as === 'repeat' ? ` · ${words.repeat}` : asked.as === 'recheck' && !(left > 0) ? ` · ${words.recheck}` : ''}
+        {asked.as === 'recheck' && !(left > 0) ? ` · ${words.recheck}` : ''}
       </p>
       {asked.as === 'repeat' ? <p class="flagged">{words.repeatHint}</p> : null}
       {check.how && asked.as !== 'repeat' ? <p class="small quiet">{check.how}</p> : null}

@@ -4,13 +4,13 @@ import { secondsLeft, spliceSeconds, spliceState, type SpliceState } from '../..
 import { windowOf, type SpliceHeld } from '../../rounds/splice-held.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
+import { clocksOf } from '../clocks-of.ts'
 import { Button } from '../parts/button.tsx'
 import { clockText } from '../parts/timer-ring.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
 import { useWakeLock } from '../wake-lock.ts'
-import { clocksOf } from './clocks-of.ts'
 
 const tickMilliseconds = 100
 

@@ -2,8 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StationId } from '../../plan/ids.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { StationKind } from '../../plan/machine.ts'
-import type { DataOf } from '../../record/kinds.ts'
-import { drumsFor, runOffKind, runOffKinds } from '../../safety/run-offs.ts'
+import { runOffKind, runOffKinds } from '../../safety/run-offs.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { Button } from '../parts/button.tsx'
@@ -12,13 +11,10 @@ import { Choices, Field } from '../parts/field.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
-
-type Destination = DataOf<'runOff'>['destination']
+import { keyOf, routesOf } from './routes-of.ts'
 
 /** Places from which something runs off; titration waste comes from the bench, which is where instruments stand or chemicals are mixed. */
 const sources: ReadonlySet<StationKind> = new Set<StationKind>(['developer', 'stop', 'rinse', 'fixing', 'wash', 'silverCell', 'replenisher', 'mixing', 'solvent', 'instruments'])
-
-const keyOf = (it: Destination): string => (it.to === 'drum' ? `drum ${it.drum}` : it.to)
 
 /** What, from where, how much, and where to: only routes that may be taken are offered; those that may not say why. */
 export const RunOffScreen = ({ plan }: { plan: LabPlan }) => {
@@ -32,10 +28,7 @@ export const RunOffScreen = ({ plan }: { plan: LabPlan }) => {
   const [to, setTo] = useState<string>()
   const [tried, setTried] = useState(false)
   const kind = waste === undefined ? undefined : runOffKind(waste)
-  const { drums } = lab.value.state
-  const offered = kind ? drumsFor(kind, (drum) => Object.keys(drums[drum]?.litres ?? {})) : []
-  const routes: Destination[] = [...(kind?.routes ?? []).map((it): Destination => ({ to: it })), ...offered.filter(({ answer }) => answer.may).map(({ drum }): Destination => ({ to: 'drum', drum: drum.id }))]
-  const refused = offered.flatMap(({ drum, answer }) => (answer.may || answer.why === 'otherWaste' ? [] : [{ drum, why: answer.why }]))
+  const { routes, refused } = kind ? routesOf(kind, lab.value.state.drums) : { routes: [], refused: [] }
   const chosen = routes.find((it) => keyOf(it) === to)
   const number = Number(litres.replace(',', '.'))
   const badLitres = !(number > 0 && number <= 100_000)

@@ -14,6 +14,7 @@ export const now = {
   heldMore: 'No production film until it is released.',
   atRisk: 'Film at risk',
   atRiskSince: (since: string): string => `run since ${since}, the last good check`,
+  sinceGood: 'Film since the last good check',
   speed: (state: string, speed: string): string => `${state} · ${speed}`,
   phase: {
     toConfirm: 'Read again to confirm',

@@ -28,6 +28,6 @@ export const pairs = {
     lossAndDilution: ['Find the leak first, then where water comes in.', 'Titrate, then fill with bath or replenisher.'],
     concentrated: ['Stop feeding.', 'Read the replenisher’s specific gravity and its mixing sheet.', 'Titrate before bleeding or diluting.'],
     apart: ['Read both again, the thermometer stirred in and settled.', 'Trust the one that was last proven; have the other put right.', 'Until they agree, no correction goes by the one in doubt.'],
-    readTheOther: ['Read the other one before anything is added: level and gravity mislead alone.'],
+    readTheOther: ['One alone misleads: read the other before anything is added or turned.'],
   } satisfies Record<PairCode, readonly string[]>,
 }

@@ -10,6 +10,7 @@ import { labels } from './labels.ts'
 import { menu } from './menu.ts'
 import { method } from './method.ts'
 import { mixing } from './mixing.ts'
+import { notices } from './notices.ts'
 import { nowMore } from './now-more.ts'
 import { pairs } from './pairs.ts'
 import { record } from './record.ts'
@@ -23,4 +24,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, now: nowMore, pairs, record, response, round, safety, shift, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, record, response, round, safety, shift, splice, strip, trends, waste }

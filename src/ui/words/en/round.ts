@@ -32,7 +32,7 @@ export const round = {
     empty: 'nothing keyed yet',
     gauge: (name: string, value: string | undefined): string => (value ? `${name}: ${value}` : `${name}: limits`),
     repeat: 'Repeat',
-    repeatHint: 'Is the instrument right? A fresh sample? Then read again.',
+    repeatHint: 'Repeat. Instrument right? Fresh sample?',
     recheck: 'Re-check',
     mixing: (left: string): string => `A dose is still mixing here for ${left}. What you read now does not count yet.`,
     settle: { start: 'Start settling', left: 'Settling', over: 'Settled', for: (span: string): string => `Let it settle for ${span}` },
