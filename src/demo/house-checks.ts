@@ -11,7 +11,7 @@ const titrants = (
   ] as const
 ).map(([id, name, of, method, days]) =>
   reading({
-    id, station: 'instruments', name, quantity: 'concentration', of, unit: 'eq/L', step: 0.0001, limits: around(0.1, 0.002, 0.005), instrument: { name: 'burette', low: 0.05, high: 0.2 },
+    id, station: 'instruments', name, quantity: 'concentration', of, unit: 'eq/L', step: 0.0001, limits: around(0.1, 0.002, 0.005), instrument: { name: 'burette', low: 0, high: 1 },
     schedule: every(days * 24 * 60, 24 * 60), method, source: fromMemory,
   }),
 )
@@ -21,6 +21,10 @@ export const houseChecks: readonly WrittenCheck[] = [
   reading({
     id: 'silver-current', station: 'silver-cell', name: 'Silver cell current', quantity: 'current', unit: 'A', step: 0.5, limits: around(40, 2, 4),
     instrument: { name: 'cell ammeter', low: 0, high: 150 }, schedule: every(60, 20), settleSeconds: 600, source: and(navySilver, commonPractice),
+  }),
+  reading({
+    id: 'silver-harvest', station: 'silver-cell', name: 'Silver harvested', quantity: 'mass', of: 'silver', unit: 'g', step: 10, limits: { aim: 60000 },
+    instrument: { name: 'scale', low: 0, high: 200000 }, schedule: every(7 * 24 * 60, 24 * 60), states: anyState, source: commonPractice,
   }),
   look({
     id: 'silver-plate', station: 'silver-cell', name: 'Silver plate', schedule: eachShift(60), immediateHold: true,
@@ -79,9 +83,9 @@ export const houseChecks: readonly WrittenCheck[] = [
     limits: { aim: 0.1, warningHigh: 0.3, actionHigh: 0.5 }, instrument: { name: 'iron test', low: 0, high: 10 }, schedule: every(7 * 24 * 60, 24 * 60), states: anyState, source: fromMemory,
   }),
   reading({
-    id: 'residual-thiosulfate', station: 'neg-1-wash', name: 'Thiosulfate left in film', quantity: 'residual', of: 'microgramsPerSquareCentimetre', unit: 'µg/cm²', step: 0.01,
+    id: 'residual-thiosulfate', station: 'neg-1-wash', name: 'Residual thiosulfate', quantity: 'residual', of: 'microgramsPerSquareCentimetre', unit: 'µg/cm²', step: 0.01,
     limits: { aim: 0.6, warningHigh: 1.1, actionHigh: 1.4 }, instrument: { name: 'photometer', low: 0, high: 20 }, schedule: every(7 * 24 * 60, 24 * 60), method: 'residual-thiosulfate',
-    how: 'Clear film of this week.', source: and('limit for film that is to be kept, ISO 18917', commonPractice),
+    source: 'ISO 18917; common practice, no source',
   }),
   reading({
     id: 'free-acid', station: 'neg-1-fix', name: 'Free acid', quantity: 'concentration', of: 'freeAcid', unit: 'g/L', step: 0.1, limits: around(12, 1, 2), instrument: { name: 'burette', low: 0, high: 60 },
@@ -93,7 +97,7 @@ export const houseChecks: readonly WrittenCheck[] = [
   }),
   look({
     id: 'titration-blanks', station: 'instruments', name: 'Titration blanks', schedule: every(24 * 60, 8 * 60), states: anyState,
-    how: 'A blank of each method, and the titrant against its standard.', right: 'as before', wrong: 'moved', source: commonPractice,
+    how: 'A blank of each method.', right: 'as before', wrong: 'moved', source: commonPractice,
   }),
   look({
     id: 'sensitometer', station: 'instruments', name: 'Sensitometer lamp', schedule: every(24 * 60, 8 * 60), states: anyState,

@@ -16,24 +16,24 @@ const titrations: readonly WrittenMethod[] = [
     asks: { backMillilitres: 'Thiosulfate run in' },
     steps: [
       { says: 'Fume hood on. 50.0 mL of 0.1 N iodine into a flask, then 5 mL of acetic acid 28 %.', caution: 'acetic-acid-28' },
-      { says: 'Run in 5.00 mL of the bath, tip under the surface. The sample into iodine, never iodine into an acid sample: that loses sulfur dioxide.', seconds: 30 },
-      { says: 'Titrate back with 0.1 N thiosulfate until straw yellow; add starch; on to colourless.' },
+      { says: 'Run in 5.00 mL of the bath, tip under the surface: the sample into iodine, never iodine into an acid sample.', seconds: 30 },
+      { says: 'Titrate back with 0.1 N thiosulfate, starch at straw yellow, to colourless.' },
     ],
   },
   {
     id: 'sulfite-fixing', name: 'Sulfite beside thiosulfate', caution: 'iodine', calculation: 'titration.concentration', repeatabilityLimit: 0.8,
     given: { sampleMillilitres: 1, equivalentMassGramsPerEquivalent: 63.02 }, titrants: { normality: 'iodine-strength' },
-    asks: { titrantMillilitres: 'Iodine, first flask: sulfite and thiosulfate', blankMillilitres: 'Iodine, second flask: thiosulfate alone' },
+    asks: { titrantMillilitres: 'Iodine, first flask', blankMillilitres: 'Iodine, second flask' },
     steps: [
-      { says: 'Two flasks, in each 100 mL of water and 10 mL of acetic acid 28 %. Fume hood on: acid frees sulfur dioxide from the sample.', caution: 'op-acidify-sample' },
+      { says: 'Fume hood on: acid frees sulfur dioxide. Two flasks, each 100 mL of water and 10 mL of acetic acid 28 %.', caution: 'op-acidify-sample' },
       { says: 'First flask: 1.00 mL of the bath under the surface, starch, titrate at once with 0.1 N iodine to the first blue that stays.' },
       { says: 'Second flask: 1.00 mL of the bath, 5 mL of formaldehyde solution, which binds the sulfite; wait.', seconds: 120, caution: 'formaldehyde' },
-      { says: 'Starch, titrate with iodine to the first blue: that is the thiosulfate alone, and the difference is the sulfite.' },
+      { says: 'Starch, iodine to the first blue: the thiosulfate alone. The difference is the sulfite.' },
     ],
   },
   {
     id: 'thiosulfate', name: 'Thiosulfate by iodine', caution: 'iodine', calculation: 'titration.concentration', repeatabilityLimit: 4,
-    given: { sampleMillilitres: 1, equivalentMassGramsPerEquivalent: 248.18 }, titrants: { normality: 'iodine-strength' }, asks: { titrantMillilitres: 'Iodine run in' },
+    given: { sampleMillilitres: 1, equivalentMassGramsPerEquivalent: 248.18 }, titrants: { normality: 'iodine-strength' },
     steps: [
       { says: '1.00 mL of the bath into 100 mL of water; 5 mL of formaldehyde solution to bind the sulfite; wait.', seconds: 120, caution: 'formaldehyde' },
       { says: 'Acidify with 10 mL of acetic acid 28 %, add starch.' },
@@ -45,17 +45,17 @@ const titrations: readonly WrittenMethod[] = [
     given: { sampleMillilitres: 50, equivalentMassGramsPerEquivalent: 119 }, titrants: { normality: 'silver-nitrate-strength' },
     steps: [
       { says: '50.0 mL of the bath, 10 mL of dilute sulfuric acid. Fume hood on: acid frees sulfur dioxide from the sample. Boil it off and cool.', seconds: 600, caution: 'op-acidify-sample' },
-      { says: 'Silver electrode in, stirrer on. Titrate with 0.1 N silver nitrate: large steps first, 0.1 mL about the jump, a few past it. Key volume and millivolts.' },
+      { says: 'Silver electrode in, stirrer on. Titrate with 0.1 N silver nitrate, by 0.1 mL about the jump and past it. Key volume and millivolts.' },
     ],
   },
   {
     id: 'hydroquinone', name: 'Hydroquinone by extraction', caution: 'ethyl-acetate', calculation: 'titration.concentration', repeatabilityLimit: 0.08,
     given: { sampleMillilitres: 25, equivalentMassGramsPerEquivalent: 55.06 }, titrants: { normality: 'ceric-strength' }, asks: { titrantMillilitres: 'Ceric sulfate to the first jump' },
     steps: [
-      { says: 'Leave this phone outside the room: note on paper, key the volume afterwards. No flame, no hot plate; fume hood on.', caution: 'op-solvent-extraction' },
+      { says: 'This phone stays outside the room: note on paper, key later. No flame; fume hood on.', caution: 'op-solvent-extraction' },
       { says: '25.0 mL of the bath to pH 8.5; extract twice with 25 mL of ethyl acetate, venting after every shake; let it part.', seconds: 300 },
       { says: 'Wash the extract once with 5 mL of saturated salt water. Take it up in 50 mL of dilute sulfuric acid; never evaporate to dryness.', caution: 'acid-titrants' },
-      { says: 'Titrate with 0.1 N ceric sulfate to the first jump, or until ferroin turns.', caution: 'ceric-sulfate' },
+      { says: 'Titrate with 0.1 N ceric sulfate to the first jump.', caution: 'ceric-sulfate' },
     ],
   },
   {
@@ -63,7 +63,7 @@ const titrations: readonly WrittenMethod[] = [
     given: { sampleMillilitres: 25, equivalentMassGramsPerEquivalent: 86.1 }, titrants: { normality: 'ceric-strength' },
     asks: { titrantMillilitres: 'Ceric sulfate to the second jump', blankMillilitres: 'Ceric sulfate to the first jump: hydroquinone' },
     steps: [
-      { says: 'Leave this phone outside the room: note on paper, key the volumes afterwards. No flame, no hot plate; fume hood on.', caution: 'op-solvent-extraction' },
+      { says: 'This phone stays outside the room: note on paper, key later. No flame; fume hood on.', caution: 'op-solvent-extraction' },
       { says: 'The extract of the hydroquinone titration goes on; or extract anew as there.', seconds: 300 },
       { says: 'Titrate on with 0.1 N ceric sulfate to the second jump. Metol is what lies between the two.', caution: 'ceric-sulfate' },
     ],
@@ -85,11 +85,11 @@ const titrations: readonly WrittenMethod[] = [
     ],
   },
   {
-    id: 'free-acid', name: 'Free acid of the fixing bath', caution: 'sodium-hydroxide', calculation: 'titration.concentration', endPoint: 'curve', repeatabilityLimit: 0.5,
+    id: 'free-acid', name: 'Free acid', caution: 'sodium-hydroxide', calculation: 'titration.concentration', endPoint: 'curve', repeatabilityLimit: 0.5,
     given: { normality: 0.1, sampleMillilitres: 10, equivalentMassGramsPerEquivalent: 60.05 },
     steps: [
       { says: '10.0 mL of the bath and 50 mL of water, glass electrode in, stirrer on.' },
-      { says: 'Titrate with 0.1 N sodium hydroxide past the jump near pH 8; key volume and pH. Alum counts in part: the figure is for this bath against itself.' },
+      { says: 'Titrate with 0.1 N sodium hydroxide past the jump near pH 8; key volume and pH. Alum counts in part.' },
     ],
   },
 ]
@@ -98,26 +98,26 @@ const standards: readonly WrittenMethod[] = [
   {
     id: 'iodine-standard', name: 'Iodine against thiosulfate', caution: 'iodine', calculation: 'titration.concentration', repeatabilityLimit: 0.0003,
     // One equivalent weighs 1000 mg for the asking: g/L then reads as eq/L.
-    given: { equivalentMassGramsPerEquivalent: 1, sampleMillilitres: 25 }, titrants: { normality: 'thiosulfate-strength' }, asks: { titrantMillilitres: 'Thiosulfate run in' },
-    steps: [{ says: '25.00 mL of the iodine into a flask. Titrate with 0.1 N thiosulfate until straw yellow; add starch; on to colourless.' }],
+    given: { equivalentMassGramsPerEquivalent: 1, sampleMillilitres: 25 }, titrants: { normality: 'thiosulfate-strength' },
+    steps: [{ says: '25.00 mL of the iodine; titrate with 0.1 N thiosulfate, starch at straw yellow, to colourless.' }],
   },
   {
     id: 'thiosulfate-standard', name: 'Thiosulfate against iodate', caution: 'acid-titrants', calculation: 'titration.standardise', repeatabilityLimit: 0.0003,
-    given: { equivalentMassGramsPerEquivalent: 35.667 }, asks: { primaryStandardGrams: 'Potassium iodate weighed in', titrantMillilitres: 'Thiosulfate run in' },
+    given: { equivalentMassGramsPerEquivalent: 35.667 }, asks: { primaryStandardGrams: 'Iodate weighed in' },
     steps: [
-      { says: 'About 0.12 g of dried potassium iodate, weighed to 0.1 mg, into 50 mL of water. 2 g of potassium iodide, 10 mL of dilute sulfuric acid.' },
-      { says: 'Titrate at once with the thiosulfate until straw yellow; add starch; on to colourless.' },
+      { says: '0.12 g of dried iodate to 0.1 mg, 50 mL of water, 2 g of potassium iodide, 10 mL of dilute sulfuric acid.' },
+      { says: 'Titrate at once, starch at straw yellow, to colourless.' },
     ],
   },
   {
     id: 'silver-nitrate-standard', name: 'Silver nitrate against salt', caution: 'silver-nitrate', calculation: 'titration.standardise', endPoint: 'curve', repeatabilityLimit: 0.0003,
-    given: { equivalentMassGramsPerEquivalent: 58.44 }, asks: { primaryStandardGrams: 'Sodium chloride weighed in' },
-    steps: [{ says: 'About 0.1 g of dried sodium chloride, weighed to 0.1 mg, into 50 mL of water with a little nitric acid. Titrate with the silver nitrate past the jump.' }],
+    given: { equivalentMassGramsPerEquivalent: 58.44 }, asks: { primaryStandardGrams: 'Salt weighed in' },
+    steps: [{ says: '0.1 g of dried sodium chloride to 0.1 mg, 50 mL of water, a little nitric acid. Titrate past the jump.' }],
   },
   {
     id: 'ceric-standard', name: 'Ceric sulfate against oxalate', caution: 'ceric-sulfate', calculation: 'titration.standardise', repeatabilityLimit: 0.0003,
-    given: { equivalentMassGramsPerEquivalent: 67 }, asks: { primaryStandardGrams: 'Sodium oxalate weighed in', titrantMillilitres: 'Ceric sulfate run in' },
-    steps: [{ says: 'About 0.2 g of dried sodium oxalate, weighed to 0.1 mg, into 100 mL of dilute sulfuric acid at 60 °C. Titrate with the ceric sulfate until ferroin turns.', caution: 'acid-titrants' }],
+    given: { equivalentMassGramsPerEquivalent: 67 }, asks: { primaryStandardGrams: 'Oxalate weighed in' },
+    steps: [{ says: '0.2 g of dried sodium oxalate to 0.1 mg, 100 mL of dilute sulfuric acid at 60 °C. Titrate until ferroin turns.', caution: 'acid-titrants' }],
   },
 ]
 
@@ -125,20 +125,20 @@ const others: readonly WrittenMethod[] = [
   {
     id: 'ph-calibration', name: 'pH meter on its buffers', calculation: 'phMeter.calibrate',
     steps: [
-      { says: 'Two fresh buffers on both sides of the bath, at its temperature; a third between or beyond proves the line. Rinse and blot, never wipe.' },
+      { says: 'Two fresh buffers on both sides of the bath, at its temperature; a third proves the line.' },
       { says: 'Each buffer until the voltage moves less than 0.5 mV in 15 s.', seconds: 90 },
     ],
   },
   {
     id: 'hydrometer', name: 'Hydrometer with its temperature', calculation: 'hydrometer.correct', given: { calibratedAtCelsius: 20 }, asks: { reading: 'Read at the foot of the meniscus', readAtCelsius: 'Temperature of the sample' },
-    steps: [{ says: 'Sample into a clean, dry cylinder; let bubbles rise and film settle. Hydrometer in, free of the wall.', seconds: 120 }],
+    steps: [{ says: 'Sample into a dry cylinder; let bubbles rise. Hydrometer in, free of the wall.', seconds: 120 }],
   },
   {
-    id: 'residual-thiosulfate', name: 'Thiosulfate left in film', calculation: 'wash.residual', given: { areaSquareCentimetres: 10 }, repeatabilityLimit: 0.2,
-    asks: { absorbance: 'Absorbance of the sample', blankAbsorbance: 'Absorbance of the blank', microgramsPerAbsorbance: 'Micrograms for an absorbance of 1, by today’s standards' },
+    id: 'residual-thiosulfate', name: 'Residual thiosulfate', calculation: 'wash.residual', given: { areaSquareCentimetres: 10 }, repeatabilityLimit: 0.2,
+    asks: { absorbance: 'Absorbance of the sample', blankAbsorbance: 'Absorbance of the blank', microgramsPerAbsorbance: 'Micrograms for 1, by today’s standards' },
     steps: [
-      { says: 'Clear film, 10 cm², processed within 14 days, into the extraction vessel.' },
-      { says: 'Borohydride, then acid, then the amine and iron: methylene blue. Fume hood on: hydrogen sulfide is set free in traces.', seconds: 600, caution: 'hydrogen-sulfide' },
+      { says: '10 cm² of clear film, not older than 14 days, into the vessel.' },
+      { says: 'Borohydride, acid, amine and iron: methylene blue. Fume hood on: traces of hydrogen sulfide.', seconds: 600, caution: 'hydrogen-sulfide' },
       { says: 'Absorbance near 665 nm against water, the standards of the day beside it.' },
     ],
   },
@@ -151,4 +151,15 @@ const others: readonly WrittenMethod[] = [
   },
 ]
 
-export const methods: WrittenPlan['methods'] = [...titrations, ...standards, ...others]
+/** What only a laboratory knows of its cell, its washes and its film; invented, in the range of common practice. Coating by stock, consumption as the film's own. */
+const figures: readonly WrittenMethod[] = [
+  {
+    id: 'silver-data', name: 'Silver cell', calculation: 'silver.plate', steps: [],
+    given: { negativeGramsPerSquareMetre: 5, positiveGramsPerSquareMetre: 3, fractionToFixer: 0.8, efficiencyFraction: 0.85, cathodeSquareMetres: 1.2 },
+  },
+  { id: 'wash-data', name: 'Washes', calculation: 'wash.cascade', steps: [], given: { stages: 3, carryLitresPerSquareMetre: 0.04, outGramsPerLitre: 0.05 } },
+  { id: 'drift-bromide', name: 'Bromide', calculation: 'bath.drift', steps: [], given: { check: 'neg-1-dev-bromide', replenisherGramsPerLitre: 0.2, consumedGramsPerMetre: -0.0085 } },
+  { id: 'drift-hq', name: 'Hydroquinone', calculation: 'bath.drift', steps: [], given: { check: 'neg-1-dev-hydroquinone', replenisherGramsPerLitre: 2.1, consumedGramsPerMetre: 0.01 } },
+]
+
+export const methods: WrittenPlan['methods'] = [...titrations, ...standards, ...others, ...figures]

@@ -33,7 +33,7 @@ export const tellStories = (plan: LabPlan): Story[] => {
   const stories: (Story | false)[] = [
     // Developer carried over wears the acid down: a little at first, then out.
     has('neg-1-fix-ph') && once('early', 0, bring('neg-1-fix-ph', 0.08)),
-    has('neg-1-fix-ph') && once('early', 150, bring('neg-1-fix-ph', 0.42)),
+    has('neg-1-fix-ph') && once('early', 150, bring('neg-1-fix-ph', 0.5)),
     has('pos-2-dev-level') && once('late', 60, bring('pos-2-dev-level', -15)),
     has('neg-1-wash-flow') && once('late', 200, bring('neg-1-wash-flow', -1.6)),
     has('neg-1-dev-temp') && once('night', 90, bring('neg-1-dev-temp', 0.4)),

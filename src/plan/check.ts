@@ -12,7 +12,7 @@ export const setBy = z.discriminatedUnion('kind', [
 /** What is read. `concentration` and `density` name the constituent or the step in `of`. */
 export const quantity = z.enum([
   'temperature', 'temperatureDifference', 'pH', 'level', 'specificGravity', 'flow', 'replenishment', 'concentration', 'pressure',
-  'pressureDrop', 'speed', 'duration', 'humidity', 'current', 'voltage', 'frequency', 'airSpeed', 'volume', 'footage', 'residual', 'density',
+  'pressureDrop', 'speed', 'duration', 'humidity', 'current', 'voltage', 'frequency', 'airSpeed', 'volume', 'mass', 'footage', 'residual', 'density',
 ])
 export type Quantity = z.infer<typeof quantity>
 

@@ -39,6 +39,8 @@ const screens: Record<string, ComponentType> = {
   splice: lazy(() => import('./splice/splice-screen.tsx').then((it) => it.SpliceScreen)),
   method: lazy(() => import('./method/method-screen.tsx').then((it) => it.MethodScreen)),
   mixing: lazy(() => import('./mixing/mixing-screen.tsx').then((it) => it.MixingScreen)),
+  silver: lazy(() => import('./silver/silver-screen.tsx').then((it) => it.SilverScreen)),
+  replenish: lazy(() => import('./replenish/replenish-screen.tsx').then((it) => it.ReplenishScreen)),
   waste: lazy(() => import('./waste/waste-screen.tsx').then((it) => it.WasteScreen)),
   response: lazy(() => import('./response/response-screen.tsx').then((it) => it.ResponseScreen)),
   safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
@@ -46,7 +48,7 @@ const screens: Record<string, ComponentType> = {
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', waste: 'bench', response: 'round', record: 'shift' }
+const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', silver: 'bench', replenish: 'bench', waste: 'bench', response: 'round', record: 'shift' }
 
 export const AppShell = () => {
   const { router } = useApp()

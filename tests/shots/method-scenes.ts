@@ -31,4 +31,6 @@ export const methodScenes: Record<string, Scene> = {
   'method-third': { at, path: () => '/method/neg-1-dev-hydroquinone', log: bench('neg-1-dev'), drafts: () => ({ 'method:neg-1-dev-hydroquinone': draft(4, plain({ titrantMillilitres: '6.85' }), plain({ titrantMillilitres: '7.60' })) }) },
   'method-curve': { at, path: () => '/method/neg-1-dev-bromide', log: bench('neg-1-dev'), drafts: () => ({ 'method:neg-1-dev-bromide': draft(2, { keyed: {}, points: curve, endPoint: 'secondDerivative' }) }) },
   'method-calibrate': { at, path: () => '/method/ph-slope', log: (log) => void past(log) },
+  'silver': { at, path: () => '/silver', log: (log) => void past(log, 6) },
+  'replenish': { at, path: () => '/replenish', log: (log) => void past(log) },
 }

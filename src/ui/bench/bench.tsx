@@ -35,6 +35,8 @@ const BenchList = () => {
         <Rows>
           <Row what={<strong>{words.methods}</strong>} under={words.methodsMore} href="/method" />
           <Row what={<strong>{words.mixing}</strong>} under={words.mixingMore} href="/mixing" />
+          <Row what={<strong>{words.silver}</strong>} under={words.silverMore} href="/silver" />
+          <Row what={<strong>{words.replenish}</strong>} under={words.replenishMore} href="/replenish" />
           <Row what={<strong>{words.waste}</strong>} under={words.wasteMore} href="/waste" />
         </Rows>
       </Card>

@@ -18,10 +18,11 @@ import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
 import { shift } from './shift.ts'
+import { replenish, silver } from './silver.ts'
 import { splice } from './splice.ts'
 import { strip } from './strip.ts'
 import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, record, response, round, safety, shift, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, record, replenish, response, round, safety, shift, silver, splice, strip, trends, waste }
