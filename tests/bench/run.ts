@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { between } from '../truth/readme.ts'
 import { bathsAgainstFullDoses } from './baths.ts'
 import { calcBatch } from './calc-batch.ts'
+import { chartAgainstPlain } from './chart.ts'
 import { calculationsInChromium } from './chromium.ts'
 import { machineText, tableOf, type Figure } from './figure.ts'
 import { foldAgainstParse } from './fold.ts'
@@ -13,9 +14,10 @@ import { meterReader } from './meter-reader.ts'
 const parts: Readonly<Record<string, () => Promise<Figure[]> | Figure[]>> = {
   calc: async () => [await calcBatch()],
   chromium: () => calculationsInChromium(),
+  chart: () => chartAgainstPlain(),
   fold: async () => [await foldAgainstParse()],
   ingest: () => ingest(),
-  baths: () => bathsAgainstFullDoses(200),
+  baths: () => bathsAgainstFullDoses(1000),
   reader: () => meterReader(420),
 }
 
