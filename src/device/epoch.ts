@@ -23,7 +23,9 @@ export const renewEpoch = async ({ store, door, identity }: ExchangeParts & { id
   }
   const { epoch, lastSeq, state } = me.answer
   if (state === 'waiting') return { ok: false, problem: { code: 'notConfirmed' } }
-  await store.requeue(lastSeq + 1)
+  const head = await store.head()
+  // The last one that the server has goes again: where a copied phone has written another history meanwhile, this shows it.
+  await store.requeue(Math.max(1, Math.min(lastSeq, head?.seq ?? 0)))
   await store.offerBlobsAgain()
   await setState(store, 'enrolled')
   return { ok: true, epoch }

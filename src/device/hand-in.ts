@@ -7,7 +7,7 @@ import { chainOf, identityOf, readFormer, type Former } from './former.ts'
 import { enrolAgainRequestOf } from './epoch.ts'
 import { sendProblemOf, type SendProblem } from './problems.ts'
 
-/** How long back everything is handed in again to a server that was put back. */
+/** How long back everything is handed in, sent or not. */
 const again = 90 * 86_400_000
 
 /**
@@ -33,8 +33,9 @@ export const handIn = async (parts: Exchanging): Promise<SendProblem | undefined
 }
 
 const handInOne = async (parts: Exchanging, former: Former): Promise<SendProblem | undefined> => {
-  const { store, clock, door, onEntries } = parts
-  const rows = former.handedInto === undefined ? await chainOf(store, former, former.from) : (await chainOf(store, former, 1)).filter(({ time }) => time >= clock.wall() - again)
+  const { store, clock, door, epoch, onEntries } = parts
+  // What was sent goes along: another history of it may have taken its place at a server that was put back.
+  const rows = (await chainOf(store, former, 1)).filter(({ time, entry }) => entry.seq >= former.from || time >= clock.wall() - again)
   for (const file of await unsentFilesOf(identityOf(former), former.name, clock, rows as Sealed[])) {
     const answered = await door.call('import', { body: file, timeoutMs: 120_000 })
     if (!answered.ok) {
@@ -46,7 +47,7 @@ const handInOne = async (parts: Exchanging, former: Former): Promise<SendProblem
     const acknowledged = new Set<EntryId>(acks.map(({ id }) => id))
     const others = file.entries.map(({ entry }) => entry.id).filter((id) => !acknowledged.has(id))
     if (others.length && error?.code !== 'fork') return { code: 'refused', error: error?.code ?? 'import' }
-    const apart = await store.setApart(others)
+    const apart = await store.setApart(others, epoch)
     if (apart.length) onEntries(apart)
   }
   return undefined

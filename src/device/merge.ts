@@ -27,6 +27,15 @@ const sameWord = (a: Kept, b: Kept): boolean =>
   a.epoch === b.epoch && a.gseq === b.gseq && a.recvAt === b.recvAt && a.status === b.status && a.why === b.why
 
 
-/** An entry that the server keeps apart as of a second history of its device; undefined where there is nothing to change. */
-export const setApart = (here: Kept | undefined): Kept | undefined =>
-  !here || here.status === 'quarantined' || here.recvAt !== undefined ? undefined : { ...here, status: 'quarantined', why: 'fork' }
+/** An entry that the server keeps apart as of a second history of its device; undefined where it has counted it after all. */
+export const setApart = (here: Kept | undefined, epoch: string): Kept | undefined =>
+  !here || here.status === 'quarantined' || (here.epoch === epoch && here.recvAt !== undefined) ? undefined : { ...here, status: 'quarantined', why: 'fork' }
+
+/**
+ * Rows that bear the number of a pulled entry and are another: the device wrote two histories, and a server that was put back has taken the
+ * other one. This phone's own are left to its outbox, which finds that out.
+ */
+export const displacedBy = (pulled: Kept, sameNumber: readonly Kept[], head: ChainHead | undefined): Kept[] =>
+  pulled.entry.dev === head?.dev || isDoubted(pulled)
+    ? []
+    : sameNumber.flatMap((row) => (row.entry.id === pulled.entry.id ? [] : (setApart(row, pulled.epoch ?? '') ?? [])))

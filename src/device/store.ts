@@ -34,7 +34,7 @@ export interface ChainStore {
   /** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Gives the entries that went. */
   acknowledge(epoch: string, acks: readonly { id: EntryId; seq: number; gseq: number }[]): Promise<Kept[]>
   /** Marks entries that the server keeps apart as of a second history: nobody else counts them, so neither does this phone. Gives those that are new to it. */
-  setApart(ids: readonly EntryId[]): Promise<Kept[]>
+  setApart(ids: readonly EntryId[], epoch: string): Promise<Kept[]>
   /** Puts the own chain from a number on back into the outbox: the server was restored and lacks it. Gives how many. */
   requeue(from: number): Promise<number>
 }

@@ -1,6 +1,6 @@
 import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.ts'
 import { inOrder, type Kept } from '../../src/device/kept.ts'
-import { mergePulled, setApart } from '../../src/device/merge.ts'
+import { displacedBy, mergePulled, setApart } from '../../src/device/merge.ts'
 import { isAt, isPast } from '../../src/device/pages.ts'
 import { ownChain, sameHead } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
@@ -65,8 +65,8 @@ export class MemoryStore implements Store {
     return gone
   }
 
-  async setApart(ids: readonly string[]): Promise<Kept[]> {
-    const rows = ids.map((id) => setApart(this.#entries.get(id))).filter((row) => row !== undefined)
+  async setApart(ids: readonly string[], epoch: string): Promise<Kept[]> {
+    const rows = ids.map((id) => setApart(this.#entries.get(id), epoch)).filter((row) => row !== undefined)
     for (const row of rows) this.#entries.set(row.entry.id, row)
     return rows
   }
@@ -95,6 +95,11 @@ export class MemoryStore implements Store {
     const changed: Kept[] = []
     let regained = 0
     for (const pulled of page.entries) {
+      const sameNumber = [...this.#entries.values()].filter(({ entry }) => entry.dev === pulled.entry.dev && entry.seq === pulled.entry.seq)
+      for (const row of displacedBy(pulled, sameNumber, head)) {
+        this.#entries.set(row.entry.id, row)
+        changed.push(row)
+      }
       const merged = mergePulled(this.#entries.get(pulled.entry.id), pulled, head)
       if (!merged) continue
       this.#entries.set(pulled.entry.id, structuredClone(merged.row))

@@ -79,9 +79,24 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const start = { epoch: 'e1', after: 0, sh: sh('0') }
     await store.startCursor(start)
     await store.apply({ from: start, entries: [{ ...second, epoch: 'e1', gseq: 1, recvAt: 99 }], devices: [], next: { ...start, after: 1 } })
-    expect(ids(await store.setApart([first.entry.id, second.entry.id]))).toEqual([first.entry.id])
+    expect(ids(await store.setApart([first.entry.id, second.entry.id], 'e1'))).toEqual([first.entry.id])
     expect(await store.byIds([first.entry.id])).toMatchObject([{ status: 'quarantined', why: 'fork', entry: first.entry }])
-    expect(await store.setApart([first.entry.id])).toEqual([])
+    expect(await store.setApart([first.entry.id], 'e1')).toEqual([])
+  })
+
+  test('an entry of another phone gives way to the one that the server, put back, has taken under its number', async () => {
+    const [one, two] = [await pulledFrom(other, 'one history'), await pulledFrom(other, 'another history')]
+    const start = { epoch: 'e1', after: 0, sh: sh('0') }
+    await store.startCursor(start)
+    await store.apply({ from: start, entries: [one], devices: [], next: { ...start, after: 7 } })
+    const anew = { epoch: 'e2', after: 0, sh: sh('0') }
+    await store.startCursor(anew)
+    const { changed } = await store.apply({ from: anew, entries: [{ ...two, epoch: 'e2' }], devices: [], next: { ...anew, after: 7 } })
+    expect(changed.map(({ entry, status }) => [entry.id, status])).toEqual([[one.entry.id, 'quarantined'], [two.entry.id, 'valid']])
+    const third = { epoch: 'e3', after: 0, sh: sh('0') }
+    await store.startCursor(third)
+    await store.apply({ from: third, entries: [{ ...one, epoch: 'e3' }], devices: [], next: { ...third, after: 7 } })
+    expect((await store.byIds([one.entry.id, two.entry.id])).map(({ status, why }) => [status, why])).toEqual([['valid', undefined], ['quarantined', 'fork']])
   })
 
   test('own entries go back into the outbox, without those that are there still', async () => {

@@ -64,10 +64,10 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
 
   acknowledge: (epoch, acks) => save('outbox', (database) => acknowledgeIn(database, epoch, acks)),
 
-  setApart: (ids) =>
+  setApart: (ids, epoch) =>
     save('entries', async (database) => {
       const transaction = database.transaction('entries', 'readwrite', strict)
-      const rows = (await Promise.all(ids.map((id) => transaction.store.get(id)))).map(setApart).filter((row) => row !== undefined)
+      const rows = (await Promise.all(ids.map((id) => transaction.store.get(id)))).map((row) => setApart(row, epoch)).filter((row) => row !== undefined)
       await completed(transaction, (ask) => {
         for (const row of rows) ask(transaction.store.put(row))
       })

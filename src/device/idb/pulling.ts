@@ -1,5 +1,5 @@
 import type { Kept } from '../kept.ts'
-import { mergePulled } from '../merge.ts'
+import { displacedBy, mergePulled } from '../merge.ts'
 import { isAt, isPast } from '../pages.ts'
 import type { PullStore } from '../store.ts'
 import { readable, readCursor, readHead } from './rows.ts'
@@ -30,9 +30,15 @@ export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
       let head = readHead(await singles.get('head'))
       let regained = 0
       const changed: Kept[] = []
+      const byChain = entries.index('byChain')
       const here = await Promise.all(page.entries.map(({ entry }) => entries.get(entry.id)))
+      const sameNumber = await Promise.all(page.entries.map(({ entry }) => byChain.getAll([entry.dev, entry.seq])))
       await completed(transaction, (ask) => {
         page.entries.forEach((pulled, index) => {
+          for (const row of displacedBy(pulled, sameNumber[index] ?? [], head)) {
+            changed.push(row)
+            ask(entries.put(row))
+          }
           const merged = mergePulled(here[index], pulled, head)
           if (!merged) return
           changed.push(merged.row)
