@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import type { Sealed } from '../record/entry.ts'
 import type { DeviceId, EntryId, Hash } from '../record/ids.ts'
-import { NotCanonical } from '../record/canonical.ts'
+import { canonical, NotCanonical } from '../record/canonical.ts'
 import { sealProblem, type PublicKey, type Verifier } from '../record/seal.ts'
 import { recordFile, type RecordFile } from '../wire/record-file.ts'
 import { shiftFile, type ShiftFile } from '../wire/shift-file.ts'
@@ -93,8 +93,10 @@ const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around:
     const { entry, h, sig } = one
     const there = rows.get(entry.seq)
     if (there) {
-      if (there.h === h && there.entry.id === entry.id) found.here++
-      else leave(one, 'conflict')
+      if (there.h !== h || there.entry.id !== entry.id) leave(one, 'conflict')
+      // The hash is the same; whether the content is, the file must show.
+      else if (await isAsHashed(one, verifier)) found.here++
+      else leave(one, 'hash')
       continue
     }
     if (!known) {
@@ -116,6 +118,15 @@ const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around:
 
 /** Whether the server has it, in the database that it has now; an own entry that waits here goes up by itself. */
 const isInRecord = (row: Kept, { epoch, own }: Around): boolean => (row.gseq !== undefined && row.epoch === epoch) || (row.gseq === undefined && row.entry.dev === own)
+
+const isAsHashed = async ({ entry, h }: One, verifier: Verifier): Promise<boolean> => {
+  try {
+    return (await verifier.sha256(canonical(entry))) === h
+  } catch (thrown) {
+    if (thrown instanceof NotCanonical) return false
+    throw thrown
+  }
+}
 
 const problemOf = async ({ entry, h, sig }: One, key: PublicKey, verifier: Verifier): Promise<'hash' | 'signature' | undefined> => {
   try {

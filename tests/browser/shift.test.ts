@@ -9,9 +9,10 @@ import sharp from 'sharp'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoLab } from '../../src/demo/lab.ts'
 import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
-import { Phone as Device } from '../server/phone.ts'
+import type { Phone as Device } from '../server/phone.ts'
 import { violationsInBothThemes } from './axe.ts'
 import { allSent, found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
+import { letIn } from './let-in.ts'
 import { codeOnPage, readPdf } from './pdf.ts'
 
 const supervisor = 'Rosa Kern'
@@ -124,17 +125,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     page = await phone.open(`/#enrol=${lab.code}`)
     await found(page, supervisor)
     await allSent(page)
-    await goTo(page, '/menu/devices')
-    await page.getByLabel('Passphrase').fill(passphrase)
-    await press(page, 'Sign in to manage')
-    await press(page, 'Add a phone')
-    const code = await page.locator('.digits').innerText()
-    device = new Device((request) => fetch(request), lab.origin)
-    await device.enrol(code)
-    await press(page, 'Close')
-    await press(page, /A phone of a test/)
-    await press(page, 'They agree: let it in')
-    await page.getByText('in use').nth(1).waitFor()
+    device = await letIn(page, lab.origin, passphrase)
   })
   afterAll(async () => {
     await phone.end()

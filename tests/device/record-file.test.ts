@@ -146,6 +146,13 @@ describe('an export that is brought back', () => {
     expect(await ids()).toEqual(before)
   })
 
+  it('that was changed where the record has the entry is not taken for the same', async () => {
+    const { desk, text } = await lost()
+    await bringBack(await looked(desk, text), desk.door)
+    await send(desk)
+    expect(await looked(desk, text.replace('"text":"d"', '"text":"D"'))).toMatchObject({ here: 5, missing: [], left: [{ seq: 3, why: 'hash' }] })
+  })
+
   it('is refused as a whole where it is no export, with the place at which it stops being one', async () => {
     const { desk, text } = await lost()
     const around = { store: desk.store, verifier: createWebVerifier(), devices: [], own: undefined, epoch: undefined }
