@@ -117,6 +117,19 @@ describe.each([sqlite(), ...(bin ? [postgres] : [])])('the record in $name', (ki
     expect((await phone.pullAll()).map(({ status }) => status)).toEqual(['invalid', 'opaque', 'valid'])
   })
 
+  it('keeps a plan whose name or beginning a column could not hold as an invalid entry, which blocks nothing behind it', async () => {
+    const { phone, person } = await laboratory.first()
+    const lab = demoLab()
+    const plan = (data: Record<string, unknown>) => phone.entry('plan', data, person)
+    const answer = await phone.push([
+      plan({ plan: { ...lab, name: 'A\u0000B' }, effectiveFrom: 1 }), plan({ plan: lab, effectiveFrom: 1.5 }),
+      phone.entry('note', { text: 'with \u0000 in it', about: 'general' }), plan({ plan: lab, effectiveFrom: 1 }),
+    ])
+    expect([answer.error, answer.acks.length]).toEqual([undefined, 4])
+    expect((await phone.pullAll()).map(({ status, entry }) => `${status} ${String(entry['kind'])}`)).toEqual(['invalid plan', 'invalid plan', 'valid note', 'valid plan'])
+    expect(await laboratory.parts.database.snapshot(verifyRecord)).toMatchObject({ ok: true, entries: 4 })
+  })
+
   it('keeps apart what a device sends after it was taken out', async () => {
     const supervisor = await laboratory.first()
     const lost = await laboratory.another(supervisor)
