@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { cautionsBefore } from '../../safety/bench-amounts.ts'
 import type { AnyCalculation } from '../../science/calculation.ts'
 import { evaluate } from '../../science/evaluate.ts'
 import { Refusal } from '../../science/refusal.ts'
@@ -8,20 +9,23 @@ import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 import { Working } from '../parts/working.tsx'
 import { Screen } from '../screen.tsx'
+import { CautionsFirst, notYetRead } from './cautions-first.tsx'
 import { edgeUnits } from './edge-units.ts'
 import { FormFields } from './form-fields.tsx'
 import { blank, filledGroup, readForm, type Problems } from './form.ts'
 import { ResultView } from './result-view.tsx'
+import '../exception/exception.css'
 
 type Outcome = { problems: Problems } | { refusal: Refusal } | ReturnType<typeof evaluate>
 
 /** One calculation: its form, then result and working on the same screen. */
 export const CalculationScreen = ({ calculation }: { calculation: AnyCalculation }) => {
-  const { plan } = useApp()
+  const { plan, lab, person, phone } = useApp()
   const words = useWords().bench
   const edge = edgeUnits(plan.value?.plan.units)
   const [keyed, setKeyed] = useState(() => blank(calculation.inputs, edge))
   const [outcome, setOutcome] = useState<Outcome>()
+  const [before, setBefore] = useState(() => cautionsBefore(calculation.id, {}))
   const answer = useRef<HTMLDivElement>(null)
   // The answer stands above the form, and the button under the thumb: it comes into view by itself.
   useEffect(() => {
@@ -34,18 +38,21 @@ export const CalculationScreen = ({ calculation }: { calculation: AnyCalculation
       return
     }
     try {
+      setBefore(cautionsBefore(calculation.id, inputs))
       setOutcome(evaluate(calculation, inputs))
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown
       setOutcome({ refusal: thrown })
     }
   }
+  const unread = outcome && 'result' in outcome ? notYetRead(before.needed, { ledger: lab.value.ledger, person: person.value, now: phone.clock.now() }) : []
   const refusal = outcome && 'refusal' in outcome ? outcome.refusal : undefined
   const problems = outcome && 'problems' in outcome ? outcome.problems : {}
   return (
     <Screen title={calculation.title} back next={<Button kind="go" onPress={workOut}>{words.workOut}</Button>}>
       <div class="stack answer" ref={answer} role="status">
-        {outcome && 'result' in outcome ? (
+        {unread.length && outcome && 'result' in outcome ? <CautionsFirst cards={before.cards} needed={unread} /> : null}
+        {outcome && 'result' in outcome && !unread.length ? (
           <>
             <Card title={words.result}>
               <ResultView fields={calculation.outputs} result={outcome.result} edge={edge} />

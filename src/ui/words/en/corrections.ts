@@ -1,3 +1,8 @@
+import { waste } from './waste.ts'
+
+/** What comes of two things that meet. */
+const meetings = waste.why
+
 /** Facts of a code as text: ids have become names, instants times of day, numbers are printed. */
 export type Told = Readonly<Record<string, string>>
 export type Sentence = string | ((told: Told) => string)
@@ -216,7 +221,7 @@ const refusals: Record<string, Sentence> = {
   exhaustOverdue: 'The exhaust check is overdue.',
   eyewashNotRight: 'The eyewash was not right when last checked.',
   eyewashOverdue: 'The eyewash check is overdue.',
-  neverTogether: 'These two must never meet.',
+  neverTogether: ({ result }) => `These two must never meet. ${meetings[result as keyof typeof meetings] ?? ''}`,
   noAcidIntoDeveloper: 'No acid into a developer: its sulfite gives off sulfur dioxide, and the developer is lost.',
   noAlkaliIntoAlum: 'No alkali into an alum fixing bath: it drops the alum as white sludge.',
   noAnswer: 'These figures have no answer together. Nothing is worked out.',

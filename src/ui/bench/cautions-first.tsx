@@ -1,0 +1,52 @@
+import { useState } from 'preact/hooks'
+import { cardById } from '../../safety/cards.ts'
+import type { CautionCard } from '../../safety/card.ts'
+import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import type { Ledger } from '../../projections/ledger.ts'
+import type { PersonId } from '../../plan/ids.ts'
+import { useApp, useWords } from '../app-context.ts'
+import { CautionCardView } from '../exception/caution-card.tsx'
+import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { SavingProblem } from '../saving-problem.tsx'
+import { useSaving } from '../saving.ts'
+
+/** As long as a confirmation stands at a tank. Common practice, no source. */
+const standsMilliseconds = 3_600_000
+
+/** Those that this person has not confirmed within the hour. */
+export const notYetRead = (needed: readonly CardNeeded[], { ledger, person, now }: { ledger: Ledger; person: PersonId | null; now: number }): CardNeeded[] => {
+  const read = ledger.lines.slice(ledger.indexAt(now - standsMilliseconds)).filter((line) => line.kind === 'caution' && !line.withdrawnBy && line.person === person)
+  return needed.filter(({ card, version, lines }) => !read.some((line) => line.kind === 'caution' && line.data.card === card && line.data.version === version && lines.every((key) => line.data.lines.includes(key))))
+}
+
+/** Read before the bench says how much of something hazardous: kept as an entry, as at the tank. */
+export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]; needed: readonly CardNeeded[] }) => {
+  const { person } = useApp()
+  const words = useWords()
+  const saving = useSaving()
+  const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
+  const confirm = async ({ card, version, lines }: CardNeeded, line: string): Promise<void> => {
+    const now = new Set(held).add(`${card}/${line}`)
+    setHeld(now)
+    if (!lines.every((key) => now.has(`${card}/${key}`))) return
+    if (!(await saving.save('caution', { card, version, lines: [...lines] }))) setHeld(held)
+  }
+  return (
+    <>
+      <h2>{words.safety.before}</h2>
+      {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
+      {cards.map((card) => <section key={card.id} class="caution" aria-label={card.name}><CautionCardView card={card} /></section>)}
+      {needed.map((it) => {
+        const card = cardById(it.card)
+        return card
+          ? neededLines(it, card).map((line) => (
+              <HoldToConfirm key={`${it.card}/${line.key}`} done={held.has(`${it.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(it, line.key)}>{line.says}</HoldToConfirm>
+            ))
+          : null
+      })}
+      <SavingProblem of={saving} />
+      <p class="small">{words.safety.amountAfter}</p>
+      <p class="small quiet">{words.safety.deferral}</p>
+    </>
+  )
+}
