@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { canonical } from '../../src/record/canonical.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { authorizationText, requestText } from '../../src/wire/auth.ts'
 import { Phone } from './phone.ts'
@@ -93,6 +94,51 @@ describe('a hostile client', () => {
     expect(answer.headers.get('X-Content-Type-Options')).toBe('nosniff')
     expect(answer.headers.get('Set-Cookie')).toBeNull()
     expect(((await answer.json()) as { entries: { entry: { data: { text: string } } }[] }).entries[0]!.entry.data.text).toBe(text)
+  })
+
+  it('gets a script nowhere but into free text: each field of an entry’s frame that holds one makes the entry invalid, or is refused', async () => {
+    const { phone } = supervisor
+    const script = '<img src=x onerror=alert(1)>'
+    const frame = Object.keys(phone.entry().entry)
+    ;[phone.seq, phone.h] = [0, (await server.parts.database.sql.selectFrom('devices').select('seed').executeTakeFirstOrThrow()).seed as never]
+    const outcomes: Record<string, string> = {}
+    for (const field of frame) {
+      const [seq, h] = [phone.seq, phone.h]
+      const given = phone.entry().entry
+      const entry = { ...given, [field]: field === 'blobs' ? [script] : field === 'data' ? { text: 'x', about: script } : script }
+      const sealed = { entry, h: sha256(canonical(entry)), sig: '' }
+      sealed.sig = phone.sign(`e1|${sealed.h}`)
+      phone.h = sealed.h
+      const answer = await phone.push([sealed as never])
+      outcomes[field] = answer.error?.code ?? (await phone.pullAll()).at(-1)!.status
+      if (answer.error) [phone.seq, phone.h] = [seq, h]
+    }
+    expect(outcomes).toEqual({
+      v: 'envelope', id: 'envelope', dev: 'envelope', seq: 'envelope', prev: 'envelope', kind: 'invalid', at: 'invalid', tz: 'valid', sess: 'invalid', mono: 'invalid', skew: 'invalid',
+      op: 'invalid', data: 'invalid', blobs: 'invalid',
+    })
+    const page = await phone.send('GET', `/api/v1/pull?epoch=${phone.epoch}&after=0`)
+    expect([page.headers.get('Content-Type'), page.headers.get('X-Content-Type-Options')]).toEqual(['application/json', 'nosniff'])
+    // Names that people read are text too: no control characters, and nothing of them in a header.
+    const named = new Phone(server.ask)
+    await expect(named.enrol(await server.firstCode(), { name: `Eve\r\nSet-Cookie: a=b`, passphrase: 'silver nitrate in the dark' })).rejects.toThrow('400')
+    const { digits } = await named.enrol(await server.firstCode(), { name: script, passphrase: 'silver nitrate in the dark' })
+    expect(digits).toMatch(/^\d{6}$/)
+    const people = await phone.send('GET', '/api/v1/people')
+    expect(people.headers.get('Content-Type')).toContain('application/json')
+    expect(JSON.stringify(await people.json())).toContain(script)
+  })
+
+  it('cannot pass a script off as a photo, though an entry names it', async () => {
+    const { phone } = supervisor
+    const bytes = '<script>alert(1)</script>'
+    const given = phone.entry('note', { text: 'look', about: 'general' }).entry
+    const entry = { ...given, blobs: [sha256(bytes)] }
+    const h = sha256(canonical(entry))
+    await phone.push([{ entry, h, sig: phone.sign(`e1|${h}`) }])
+    const answer = await phone.send('PUT', `/api/v1/blob/${sha256(bytes)}`, bytes, { 'Content-Type': 'image/jpeg', 'Content-Length': String(bytes.length) })
+    expect([answer.status, await codeOf(answer)]).toEqual([415, 'mediaType'])
+    expect((await phone.send('GET', `/api/v1/blob/${sha256(bytes)}`)).status).toBe(404)
   })
 
   it('runs out of guesses at a one-time code and at a passphrase', async () => {
