@@ -48,7 +48,7 @@ const screens: Record<string, ComponentType> = {
 }
 
 /** Which of the five places a screen belongs to. */
-const homeOf: Record<string, string> = { check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', silver: 'bench', replenish: 'bench', waste: 'bench', response: 'round', record: 'shift' }
+const homeOf: Record<string, string> = { machine: 'now', check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', silver: 'bench', replenish: 'bench', waste: 'bench', response: 'round', record: 'shift' }
 
 export const AppShell = () => {
   const { router } = useApp()

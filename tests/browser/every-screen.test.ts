@@ -9,7 +9,7 @@ const pictures = process.env['SHOTS']
 
 const screens = [
   '/now', '/machine/neg-1', '/station/neg-1-dev', '/station/neg-1-fix', '/round', '/check/neg-1-dev-temp', '/check/neg-1-fix-ph', '/bench', '/bench/acidBase.dose', '/bench/bath.correct',
-  '/trends', '/trends/neg-1-fix-ph', '/shift', '/menu', '/menu/plan', '/menu/labels', '/scan', '/mixing', '/mixing/begin/negative-developer', '/waste', '/waste/new', '/response/neg-1-fix', '/splice/neg-1', '/at/1/station/none', '/menu/devices', '/menu/phone', '/emergency', '/emergency/eyes', '/safety', '/safety/acetic-acid-28', '/setup', '/nowhere',
+  '/trends', '/trends/neg-1-fix-ph', '/shift', '/record', '/board', '/menu', '/menu/plan', '/menu/labels', '/scan', '/mixing', '/mixing/begin/negative-developer', '/waste', '/waste/new', '/response/neg-1-fix', '/splice/neg-1', '/at/1/station/none', '/menu/devices', '/menu/phone', '/emergency', '/emergency/eyes', '/safety', '/safety/acetic-acid-28', '/setup', '/nowhere',
 ] as const
 
 /** What a thumb cannot hit: links and buttons of less than 44 px either way that stand alone. */
