@@ -289,10 +289,14 @@ const scenarios: readonly Scenario[] = [
       return bench.confirmed('neg-1-fix-silver', 2.5)
     },
     fault: 'silverHigh',
-    remedies: ['cellCurrent', 'look:raiseFixingReplenishment', 'look:runOffToRecoveryOnly'],
+    remedies: ['cellCurrent', 'look:raiseFixingReplenishment', 'bleed', 'look:runOffToRecoveryOnly'],
     check: (answered) => {
       expect(setting(answered, 'cellCurrent', 'current')).toMatchObject({ from: 40, to: 44, unit: 'A' })
       expect(of(answered, 'cellCurrent').how[0]!.code).toBe('agitationUpFirst')
+      // [=] 1 − 0.8 ÷ 2.5 of 640 L, to recovery and after the cell; so much is not run off without the supervisor.
+      expect(setting(answered, 'bleed', 'bleed')!.to).toBeCloseTo((1 - 0.8 / 2.5) * 640, 6)
+      expect(of(answered, 'bleed')).toMatchObject({ approval: 'supervisor', says: { facts: { destination: 'silverRecovery', constituents: ['silver'] } } })
+      expect(of(answered, 'bleed').how[0]!.code).toBe('cellComesFirst')
       expect(answered.recheck.minutes).toBe(60)
     },
   },
@@ -309,7 +313,7 @@ const scenarios: readonly Scenario[] = [
       return bench.confirmed('neg-1-fix-silver', 2.5)
     },
     fault: 'silverHigh',
-    remedies: ['cellCurrent', 'look:raiseFixingReplenishment', 'look:runOffToRecoveryOnly'],
+    remedies: ['cellCurrent', 'look:raiseFixingReplenishment', 'bleed', 'look:runOffToRecoveryOnly'],
     check: (answered) => expect(setting(answered, 'cellCurrent', 'current')!.to).toBeCloseTo((30.48 * 60 * 0.034975 * 5 * 0.8) / (4.0247 * 0.9), 1),
   },
   {

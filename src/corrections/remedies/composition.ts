@@ -124,6 +124,20 @@ const bleedRemedy = (situation: Situation, row: Row, { bleedLitres, constituents
   })
 }
 
+/**
+ * Silver that is too strong, where the cell cannot keep up: so much run off to recovery, and as much fixing bath without silver in its place. The
+ * cell and the replenishment come before it.
+ */
+export const bleedSilver: Builder = (situation, row) => {
+  const { bath, check, value } = situation
+  if (!bath || check.kind !== 'reading' || value === undefined) return []
+  const silver: Judged = { name: 'silver', gramsPerLitre: value, aimGramsPerLitre: check.limits.aim, toleranceGramsPerLitre: 0 }
+  const made = worked(bathCorrect, { litres: bath.litres, headroomLitres: 0, constituents: [silver], materials: [] })
+  if (!made || !above(made.result.bleedLitres, 0)) return []
+  const remedy = bleedRemedy(situation, row, { bleedLitres: made.result.bleedLitres, afterLitres: made.result.afterLitres, constituents: [silver] })
+  return [{ ...remedy, how: [say('cellComesFirst'), ...remedy.how, say('refillWithFixing')] }]
+}
+
 /** One add of the correction. Its working speaks of itself alone: the amounts of the others stay behind their own cautions. */
 const addRemedy = (
   situation: Situation,

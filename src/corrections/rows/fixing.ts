@@ -1,5 +1,5 @@
 import { acid } from '../remedies/acid.ts'
-import { composition } from '../remedies/composition.ts'
+import { bleedSilver, composition } from '../remedies/composition.ts'
 import { holdMachine, replaceBath } from '../remedies/hold.ts'
 import { alkaliRefused } from '../remedies/mild.ts'
 import { raiseCellCurrent } from '../remedies/silver.ts'
@@ -52,7 +52,7 @@ export const silverHigh: Row = {
   code: 'silverHigh',
   when: { at: ['fixing'], quantity: 'concentration', of: 'silver', side: 'high' },
   lookFirst: ['cellOff', 'lowRate'],
-  then: [raiseCellCurrent, 'raiseFixingReplenishment', 'runOffToRecoveryOnly'],
+  then: [raiseCellCurrent, 'raiseFixingReplenishment', bleedSilver, 'runOffToRecoveryOnly'],
   recheck: { minutes: 60 },
   hold: { when: 'none' },
   source: 'US Navy Photography (Advanced) app. I; steps common practice; recovery from memory',

@@ -3,6 +3,7 @@ import { placeOf } from '../../plan/find.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { useCountdown } from '../countdown.ts'
 import { Banner } from '../parts/banner.tsx'
+import { LinkButton } from '../parts/button.tsx'
 import { clockText } from '../parts/timer-ring.tsx'
 import type { Asked } from './asked.ts'
 
@@ -22,6 +23,7 @@ export const Where = ({ check, asked }: { check: Check; asked: Asked }) => {
       </p>
       {asked.as === 'repeat' ? <p class="flagged">{words.repeatHint}</p> : null}
       {check.how && asked.as !== 'repeat' ? <p class="small quiet">{check.how}</p> : null}
+      {check.kind === 'reading' && check.method ? <LinkButton href={`/method/${check.id}`}>{words.method}</LinkButton> : null}
       {check.darkWork ? <p class="flagged">{words.dark}</p> : null}
     </div>
   )
