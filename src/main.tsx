@@ -52,7 +52,8 @@ const after = (milliseconds: number, work: () => void): (() => void) => {
 
 const store = createIdbStore({
   onBlocked: () => (trouble.value = 'blocked'),
-  onLost: () => (trouble.value = 'databaseLost'),
+  // The next use opens it again; whether that works is found out now, not under somebody's reading.
+  onLost: () => void store.head().catch(onFault),
   onUnreadable: () => (trouble.value = 'unreadable'),
 })
 
