@@ -33,4 +33,5 @@ export const methodScenes: Record<string, Scene> = {
   'method-calibrate': { at, path: () => '/method/ph-slope', log: (log) => void past(log) },
   'silver': { at, path: () => '/silver', log: (log) => void past(log, 6) },
   'replenish': { at, path: () => '/replenish', log: (log) => void past(log) },
+  'method-from-check': { at, path: () => '/check/neg-1-dev-bromide', log: (log) => void past(log) },
 }

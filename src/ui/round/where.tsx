@@ -16,14 +16,16 @@ export const Where = ({ check, asked }: { check: Check; asked: Asked }) => {
   return (
     <div class="where">
       {asked.mixingUntil !== undefined && left > 0 ? <Banner kind="warn" title={words.mixing(clockText(left / 1000))} /> : null}
-      <p>
-        <strong>{station.name}</strong>
-        {check.kind === 'reading' ? ` · ${check.instrument.name}` : ''}
-        {asked.as === 'recheck' && !(left > 0) ? ` · ${words.recheck}` : ''}
-      </p>
+      <div class="spread at-bench">
+        <p>
+          <strong>{station.name}</strong>
+          {check.kind === 'reading' ? ` · ${check.instrument.name}` : ''}
+          {asked.as === 'recheck' && !(left > 0) ? ` · ${words.recheck}` : ''}
+        </p>
+        {check.kind === 'reading' && check.method ? <LinkButton kind="plain" href={`/method/${check.id}`}>{words.method}</LinkButton> : null}
+      </div>
       {asked.as === 'repeat' ? <p class="flagged">{words.repeatHint}</p> : null}
       {check.how && asked.as !== 'repeat' ? <p class="small quiet">{check.how}</p> : null}
-      {check.kind === 'reading' && check.method ? <LinkButton href={`/method/${check.id}`}>{words.method}</LinkButton> : null}
       {check.darkWork ? <p class="flagged">{words.dark}</p> : null}
     </div>
   )

@@ -12,7 +12,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
-import { Card } from '../parts/card.tsx'
+import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
 import { ControlChart } from './control-chart.tsx'
 import { EventKey } from './event-marks.tsx'
@@ -162,6 +162,15 @@ export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: Rea
       ) : null}
       <HappenedCard events={events} plan={plan} when={when} />
       <TableCard points={points} unit={check.kind === 'strip' ? '' : unit} analysis={analysis} when={when} />
+      <Card>
+        <Rows>
+          <Row what={say.toCheck} href={`/check/${check.id}`} />
+          {check.kind === 'reading' && check.method ? <Row what={words.method.fromCheck} href={`/method/${check.id}`} /> : null}
+          {check.kind === 'strip' ? <Row what={say.toStrips} href={`/strip/${check.id}`} /> : null}
+          {station.kind === 'silverCell' ? <Row what={words.silver.title} href="/silver" /> : null}
+          {station.kind === 'replenisher' ? <Row what={words.replenish.title} href="/replenish" /> : null}
+        </Rows>
+      </Card>
       <SaveCard id={figure ? `${check.id}-${figure}` : check.id} points={points} unit={unit} caption={`${plan.name} · ${machine.name} · ${title}${unit ? `, ${unit}` : ''} · ${when(window.from)} – ${when(window.to)}`} />
     </Screen>
   )

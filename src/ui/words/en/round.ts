@@ -41,7 +41,7 @@ export const round = {
     noted: (time: string): string => `Noted at ${time}, key it now`,
     dark: 'Open film: the phone stays dark. Note it on paper, key it later.',
     setBy: 'starting value',
-    method: 'Work it out at the bench',
+    method: 'At the bench',
     figure: (at: number, of: number): string => `Figure ${at} of ${of}`,
     nextFigure: 'Next figure',
     quantityUnit: (unit: string): string => (unit === '1' ? '' : unit),

@@ -87,5 +87,6 @@ export const trends = {
   value: 'Value',
   verdict: 'Verdict',
   save: { title: 'Take it away', csv: 'CSV', svg: 'Picture, SVG', png: 'Picture, PNG', failed: 'This browser could not make the picture. SVG holds the same.' },
-  open: 'Chart',
+  toCheck: 'Read it now',
+  toStrips: 'The strips themselves',
 }
