@@ -1,0 +1,97 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
+
+const saveReading = async (page: Page, digits: string): Promise<void> => {
+  await keyIn(page, digits)
+  await press(page, 'Save reading')
+  const keep = page.getByRole('button', { name: /^Keep / })
+  const saved = page.getByText('Saved on this phone')
+  await keep.or(saved).first().waitFor()
+  if (await keep.isVisible()) await keep.click()
+  await saved.waitFor()
+}
+
+/** Every line that stands to be held, one after the other, until none is left. */
+const holdAll = async (page: Page): Promise<number> => {
+  const line = page.locator('.hold-to-confirm[aria-pressed="false"]')
+  const amount = page.locator('.amount').or(page.getByRole('heading', { name: 'Result' }))
+  for (let held = 0; ; held++) {
+    await line.or(amount).first().waitFor()
+    if (await amount.first().isVisible()) return held
+    await holdLine(page, (await line.first().locator('.says > span').first().innerText()).split('\n')[0]!)
+  }
+}
+
+describe('what a person decides', () => {
+  const lab = new Laboratory()
+  let phone: Phone
+  let page: Page
+
+  beforeAll(async () => {
+    await lab.start()
+    phone = new Phone(lab.origin)
+    page = await phone.open(`/#enrol=${lab.code}`)
+    await found(page, 'Rosa Kern')
+  })
+  afterAll(async () => {
+    await phone.end()
+    await lab.end()
+  })
+
+  it('the repeat is read blind: nowhere does the first figure stand before it is taken', async () => {
+    await goTo(page, '/check/neg-1-dev-temp')
+    await saveReading(page, '21.4')
+    await goTo(page, '/now')
+    const row = page.getByRole('link', { name: /Read again to confirm/ }).first()
+    await row.waitFor()
+    expect(await row.innerText()).not.toContain('21.4')
+    await row.click()
+    await page.getByRole('link', { name: 'Read again' }).waitFor()
+    expect(await page.locator('#content').innerText()).not.toContain('21.4')
+    await page.getByRole('link', { name: 'Read again' }).click()
+    await saveReading(page, '21.4')
+    await page.getByText('Confirmed').waitFor()
+  })
+
+  it('ice is worked out for a jacket of which somebody says how much it holds, and what was done stands in the history', async () => {
+    await page.getByRole('link', { name: 'What to do' }).click()
+    await page.getByRole('link', { name: /Open the chilled water/ }).click()
+    await page.getByText('Never ice into a working bath').first().waitFor()
+    await press(page, 'Work out the ice')
+    await page.getByLabel('Water there').fill('800')
+    await page.getByLabel('It stands at').fill('23')
+    await page.getByLabel('Wanted at').fill('20')
+    await press(page, 'Work it out')
+    await page.getByText('24.08 kg').waitFor()
+    await press(page, 'Done')
+    await page.getByText(/^Done: Open the chilled water/).waitFor()
+  })
+
+  it('something else than the table offers is given behind its caution, with its reason kept', async () => {
+    await page.getByRole('link', { name: 'Give something else' }).click()
+    await page.getByText('Potassium bromide').click()
+    await page.getByLabel('How much').fill('100')
+    await press(page, 'Go on')
+    await page.getByText('Say why in a few words').first().waitFor()
+    await page.getByLabel(/Why this/).fill('fog on the last strip')
+    await press(page, 'Go on')
+    await holdAll(page)
+    expect(await page.locator('.amount').innerText()).toMatch(/100\s*g/)
+    await press(page, /^Poured 100/)
+    await page.getByText('Own decision: fog on the last strip').waitFor()
+  })
+
+  it('the bench keeps an amount of acid behind its caution too', async () => {
+    await goTo(page, '/bench/acidBase.dose')
+    await press(page, /example/i)
+    await press(page, 'Work it out')
+    await page.getByText('Before you pour').waitFor()
+    expect(await page.getByRole('heading', { name: 'Result' }).count()).toBe(0)
+    expect(await holdAll(page)).toBeGreaterThan(0)
+  })
+
+  it('did all that within the content policy', () => {
+    expect(phone.complaints).toEqual([])
+  })
+})
