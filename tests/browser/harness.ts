@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type BrowserContext, type Page } from 'playwright-core'
@@ -142,27 +142,31 @@ export const found = async (page: Page, person: string): Promise<void> => {
 }
 
 /** Until the server has everything that this phone holds, by the phone's own store: what the head of the page says comes a moment later. */
-export const allSent = (page: Page): Promise<unknown> =>
-  page.waitForFunction(
-    () =>
-      new Promise<boolean>((resolve, reject) => {
-        const asked = indexedDB.open('bathkeeper')
-        asked.onerror = () => reject(asked.error ?? new Error('no store'))
-        asked.onsuccess = () => {
-          const database = asked.result
-          const waiting = database.transaction('outbox').objectStore('outbox').count()
-          waiting.onsuccess = () => {
-            database.close()
-            resolve(waiting.result === 0)
+export const allSent = async (page: Page): Promise<void> => {
+  const waiting = (): Promise<number> =>
+    page.evaluate(
+      () =>
+        new Promise<number>((resolve, reject) => {
+          const asked = indexedDB.open('bathkeeper')
+          asked.onerror = () => reject(asked.error ?? new Error('no store'))
+          asked.onsuccess = () => {
+            const count = asked.result.transaction('outbox').objectStore('outbox').count()
+            count.onsuccess = () => {
+              asked.result.close()
+              resolve(count.result)
+            }
           }
-        }
-      }),
-    undefined,
-    { polling: 200 },
-  )
+        }),
+    )
+  while ((await waiting()) > 0) await page.waitForTimeout(200)
+}
 
-/** Until the service worker can open the app without a network. */
-export const readyForNoNetwork = (page: Page): Promise<unknown> => page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
+/** Until the service worker can open every part of the app without a network. */
+export const readyForNoNetwork = async (page: Page): Promise<void> => {
+  const later = readdirSync(new URL('../../dist/later', import.meta.url)).filter((name) => /\.js$/.test(name)).length
+  await page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
+  await page.waitForFunction(async (files) => (await (await caches.open('later-files')).keys()).length >= files, later, { polling: 250, timeout: 60_000 })
+}
 
 /** A press that is held until the line has filled, however slowly the page draws. */
 export const holdLine = async (page: Page, text: string | RegExp): Promise<void> => {

@@ -59,7 +59,7 @@ const sayWhy = async (page: Page): Promise<void> => {
     await page.getByRole('dialog').getByText('Nobody was free').click()
     await page.getByRole('button', { name: /^Save the reason/ }).click()
     await page.getByRole('dialog').waitFor({ state: 'detached' })
-    await page.waitForFunction((gone) => ![...document.querySelectorAll<HTMLElement>('button.row')].some((it) => it.innerText === gone), name)
+    await page.waitForFunction((gone) => ![...document.querySelectorAll<HTMLElement>('button.row')].some((it) => it.innerText === gone), name, { polling: 250 })
   }
 }
 /** Whoever comes looks at everything, ticks it and accepts under their own name. */
