@@ -233,9 +233,8 @@ class Simulation {
 
   /** The storm is over: everybody comes back to the network, again and again. */
   async calm(): Promise<void> {
-    this.network.drop()
-    await this.settle()
     this.network.isGood = true
+    this.network.drop()
     for (let round = 0; round < 12; round++) {
       await this.supervise()
       this.network.isGood = true
