@@ -17,6 +17,7 @@ import type { PersonId } from './plan/ids.ts'
 import { AppContext, type App } from './ui/app-context.ts'
 import { watchIdle } from './ui/boot/auto-lock.ts'
 import { emptyLab, keepLab } from './ui/boot/keep-lab.ts'
+import { keepLanguage, openLanguage } from './ui/boot/language.ts'
 import { officeOf } from './ui/boot/office-of.ts'
 import { phoneOf } from './ui/boot/phone-of.ts'
 import { sendingOf } from './ui/boot/sending-of.ts'
@@ -27,11 +28,13 @@ import { openRouter } from './ui/router.ts'
 import './ui/theme/tokens.css'
 import './ui/theme/base.css'
 import type { Trouble } from './ui/trouble.ts'
+import type { Language } from './ui/words/language.ts'
 import { firstWords, loadWords } from './ui/words/words.ts'
 
 declare const __APP_VERSION__: string
 
 const theme = openTheme()
+const language = openLanguage()
 const trouble = signal<Trouble | undefined>(undefined)
 const update = signal<{ apply(): void } | undefined>(undefined)
 const updates = { current: undefined as Updates | undefined }
@@ -109,12 +112,28 @@ const start = async (): Promise<void> => {
   const trustScript = createTrustScript()
   let reader: MeterReader | undefined
   const words = signal(firstWords)
+  const say = async (to: Language): Promise<void> => {
+    words.value = await loadWords(to)
+    language.value = to
+    document.documentElement.lang = to
+  }
+  // Whoever reads another language has its words on the phone; where they cannot be had, English is better than nothing.
+  if (language.value !== 'en')
+    await say(language.value).catch((thrown: unknown) => {
+      language.value = 'en'
+      onFault(thrown)
+    })
   const app: App = {
     phone,
     router: openRouter(),
     words,
     loadWords: async () => {
-      words.value = await loadWords()
+      words.value = await loadWords(language.value)
+    },
+    language,
+    speak: async (to) => {
+      await say(to)
+      keepLanguage(to)
     },
     lab,
     plan: computed(() => (minute.value, lab.value.log.plan(labNow()))),

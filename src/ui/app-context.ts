@@ -14,6 +14,7 @@ import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
 import type { Router } from './router.ts'
 import type { Trouble } from './trouble.ts'
+import type { Language } from './words/language.ts'
 import type { Words } from './words/words.ts'
 
 /** What waits on this phone for the server, and how it stands with the network. */
@@ -76,6 +77,9 @@ export interface App {
   words: ReadonlySignal<Words>
   /** Fetches the words of every room but the first; asked by each screen that is fetched itself. */
   loadWords(): Promise<void>
+  language: ReadonlySignal<Language>
+  /** Another language, kept on this phone; rejects where its words are not here and cannot be fetched. */
+  speak(language: Language): Promise<void>
   /** The fold of the log; a new object each time something came in. */
   lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger; readonly log: Lab }>
   plan: ReadonlySignal<PlanInForce | undefined>

@@ -9,6 +9,7 @@ import { openRoundKeeper } from '../../src/ui/round/round-keeper.ts'
 import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
 import '../../src/ui/theme/base.css'
+import type { Language } from '../../src/ui/words/language.ts'
 import { loadWords } from '../../src/ui/words/words.ts'
 import { archive } from './archive.ts'
 import { Log } from './log.ts'
@@ -43,6 +44,10 @@ const keepDrafts: App['phone']['drafts'] = {
   remove: async (key) => void drafts.delete(key),
 }
 
+const language = signal<Language>(query.get('language') === 'es' ? 'es' : 'en')
+const words = signal(await loadWords(language.value))
+document.documentElement.lang = language.value
+
 const app: App = {
   phone: {
     clock: { now: clockNow, mono: () => performance.now() },
@@ -66,8 +71,14 @@ const app: App = {
     pins: { has: async () => true, choose: async () => undefined, check: async (_, pin) => (pin === '1234' ? { ok: true } : { ok: false, triesLeft: 3, waitSeconds: 0 }) },
   },
   router: openRouter(),
-  words: signal(await loadWords()),
+  words,
   loadWords: async () => undefined,
+  language,
+  speak: async (to) => {
+    words.value = await loadWords(to)
+    language.value = to
+    document.documentElement.lang = to
+  },
   lab: folded,
   plan: computed(() => (folded.value, lab.plan(now.value))),
   now,

@@ -1,5 +1,5 @@
 import { darkRuleOf } from '../../safety/dark-work.ts'
-import { deferral, emergencyCards } from '../../safety/emergency.ts'
+import { emergencyCards } from '../../safety/emergency.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Card } from '../parts/card.tsx'
 import { CallIcon, Onward } from '../parts/icons.tsx'
@@ -9,7 +9,7 @@ import './emergency.css'
 /** The first minute: large, without a gate, without a network. `/emergency` lists, `/emergency/eyes` opens one. */
 export const Emergency = () => {
   const { plan, router } = useApp()
-  const words = useWords().emergency
+  const { emergency: words, safety } = useWords()
   const card = emergencyCards.find(({ id }) => id === router.here.value.rest[0])
   const emergency = plan.value?.plan.emergency
   const where = emergency ? (
@@ -41,7 +41,8 @@ export const Emergency = () => {
         </ol>
         {calls}
         {where}
-        <p class="small quiet">{deferral}</p>
+        {safety.translation ? <p class="flagged">{safety.translation}</p> : null}
+        <p class="small quiet">{safety.deferral}</p>
       </Screen>
     )
   }
@@ -59,7 +60,8 @@ export const Emergency = () => {
           {plan.value.plan.machines.map(({ id, name, light }) => <p key={id}><strong>{name}.</strong> {darkRuleOf(light).says}</p>)}
         </Card>
       ) : null}
-      <p class="small quiet">{deferral}</p>
+      {safety.translation ? <p class="flagged">{safety.translation}</p> : null}
+      <p class="small quiet">{safety.deferral}</p>
     </Screen>
   )
 }

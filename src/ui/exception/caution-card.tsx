@@ -9,6 +9,7 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
   const { ghs } = card
   return (
     <div class="caution-card">
+      {words.translation ? <p class="flagged">{words.translation}</p> : null}
       <header>
         {ghs.pictograms.map((code) => <Pictogram key={code} code={code} name={words.pictograms[code] ?? code} />)}
         <div>

@@ -10,6 +10,7 @@ import { Choices } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Screen } from '../screen.tsx'
 import { LabelSheet } from '../labels/label-sheet.tsx'
+import { languages, type Language } from '../words/language.ts'
 import { DevicesPage } from './devices-page.tsx'
 import { FilesPage } from './files-page.tsx'
 import { PhonePage } from './phone-page.tsx'
@@ -42,6 +43,7 @@ const MenuList = () => {
         <Choices<Theme> name={words.look} of={[{ value: 'paper', says: words.paper }, { value: 'safelight', says: words.safelight }]} value={theme.value} onChange={(value) => (theme.value = value)} />
         <p class="small quiet">{words.lookMore}</p>
       </Card>
+      <LanguageCard />
       <Card title={words.sending}>
         <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
         {oldestAt !== undefined && inForce ? <p>{words.oldest(`${dateText(oldestAt, inForce.timeZone, 'en')} ${timeText(oldestAt, inForce.timeZone)}`)}</p> : null}
@@ -64,6 +66,19 @@ const MenuList = () => {
         <LinkButton wide href="/licences.md" newWindow>{words.licences}</LinkButton>
       </Card>
     </Screen>
+  )
+}
+
+const LanguageCard = () => {
+  const { language, speak } = useApp()
+  const words = useWords().menu
+  const [isMissing, setMissing] = useState(false)
+  const choose = (to: Language): void => void speak(to).then(() => setMissing(false), () => setMissing(true))
+  return (
+    <Card title={words.language}>
+      <Choices<Language> name={words.language} of={languages.map((value) => ({ value, says: words.languages[value] }))} value={language.value} onChange={choose} />
+      {isMissing ? <Banner kind="warn" title={words.languageMissing} /> : null}
+    </Card>
   )
 }
 

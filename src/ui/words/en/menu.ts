@@ -6,6 +6,10 @@ export const menu = {
   paper: 'Paper, for white light',
   safelight: 'Safelight, red on black',
   lookMore: 'The red spares your eyes, not the film. No screen is safe near open panchromatic stock.',
+  language: 'Language',
+  /** Each in its own words, for whoever cannot read the other. */
+  languages: { en: 'English', es: 'Español' },
+  languageMissing: 'The words of this language are not on this phone yet. Choose it again where there is a network; then it works without one.',
   sending: 'Waiting to send',
   nothingWaits: 'Everything recorded here has reached the server.',
   waits: (count: number): string => `${count} ${count === 1 ? 'entry waits' : 'entries wait'} on this phone. They are safe here and go up by themselves.`,

@@ -8,6 +8,8 @@ export const safety = {
   locked: 'Unlock the phone first: a caution is confirmed by a person.',
   amountAfter: 'The amount is shown when every line above has been held.',
   deferral,
+  /** In another language: how far its cautions can be relied on. */
+  translation: '',
   signal: { Danger: 'Danger', Warning: 'Warning' },
   sections: {
     never: 'Must never happen',

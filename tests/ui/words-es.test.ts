@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest'
+import { core } from '../../src/ui/words/en/core.ts'
+import { rooms } from '../../src/ui/words/en/rooms.ts'
+import { chosenLanguage } from '../../src/ui/boot/language.ts'
+import { translation } from '../../src/ui/words/es/translation.ts'
+import { translatedWords } from '../../src/ui/words/translation.ts'
+
+type Leaf = { path: string; it: unknown }
+
+const leaves = (it: unknown, path = ''): Leaf[] => {
+  if (typeof it !== 'object' || it === null || Array.isArray(it)) return [{ path, it }]
+  return Object.entries(it).flatMap(([key, below]) => leaves(below, path ? `${path}.${key}` : key))
+}
+
+const english = leaves({ ...core, ...rooms })
+const spanish = new Map(leaves(translation).map(({ path, it }) => [path, it]))
+
+/** Data rather than words, or the same in both. */
+const isOfBoth = (path: string): boolean => /^(now\.states|plan\.propose\.source)$/.test(path)
+
+describe('Spanish', () => {
+  it('has every sentence that English has', () => {
+    expect(english.filter(({ path }) => !isOfBoth(path) && !spanish.has(path)).map(({ path }) => path)).toEqual([])
+  })
+
+  it('says nothing that English does not', () => {
+    const known = new Set(english.map(({ path }) => path))
+    expect([...spanish.keys()].filter((path) => !known.has(path))).toEqual([])
+  })
+
+  it('takes the same facts into each sentence', () => {
+    const arity = (it: unknown): unknown => (typeof it === 'function' ? it.length : Array.isArray(it) ? `list of ${it.length}` : typeof it)
+    const differ = english.filter(({ path, it }) => spanish.has(path) && arity(it) !== arity(spanish.get(path)))
+    // A sentence that needs one of its facts less may leave it away; one that wants more would print “undefined”.
+    const wrong = differ.filter(({ path, it }) => typeof it !== 'function' || typeof spanish.get(path) === 'undefined' || Number(arity(spanish.get(path))) > it.length)
+    expect(wrong.filter(({ it, path }) => !(typeof it === 'function' && typeof spanish.get(path) === 'string')).map(({ path }) => path)).toEqual([])
+  })
+
+  it('has not left a sentence in English', () => {
+    const same = english.filter(({ path, it }) => typeof it === 'string' && / /.test(it) && it === spanish.get(path) && !isOfBoth(path))
+    expect(same.map(({ path }) => path)).toEqual([])
+  })
+
+  it('falls back to English where a sentence is still missing', () => {
+    const words = translatedWords({ a: { one: 'one', two: (n: number) => `two ${n}` }, list: ['x', 'y'] }, { a: { one: 'uno' } })
+    expect([words.a.one, words.a.two(2), words.list]).toEqual(['uno', 'two 2', ['x', 'y']])
+  })
+})
+
+describe('the language of a phone', () => {
+  it('is the one chosen on it, else the first of its own that the product speaks, else English', () => {
+    expect(chosenLanguage('es', ['en-GB'])).toBe('es')
+    expect(chosenLanguage(null, ['pt-BR', 'es-MX', 'en'])).toBe('es')
+    expect(chosenLanguage(null, ['de-AT'])).toBe('en')
+    expect(chosenLanguage('klingon', ['es'])).toBe('es')
+  })
+})
