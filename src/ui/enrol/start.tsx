@@ -8,7 +8,10 @@ import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { lazy } from '../lazy.tsx'
 import { BareScreen } from './bare-screen.tsx'
+
+const FirstLaboratory = lazy(() => import('../plan/first-laboratory.tsx').then((it) => it.FirstLaboratory))
 
 const shownProblems = 5
 /** A first plan speaks for the readings noted shortly before it was put in force. */
@@ -17,10 +20,13 @@ const wellBefore = 24 * 3_600_000
 /** A device of a laboratory that has no plan yet: the first supervisor chooses, everybody else waits for it to arrive. */
 export const Start = () => {
   const { office, phone, settingUp } = useApp()
-  const words = useWords().enrol
+  const all = useWords()
+  const words = all.enrol
+  const { first } = all.plan
   const saving = useSaving()
   const [me, setMe] = useState<Awaited<ReturnType<typeof office.firstSupervisor>>>()
   const [problems, setProblems] = useState<readonly PlanProblem[] | 'notJson'>()
+  const [isOwn, setOwn] = useState(false)
   const loading = settingUp.value
   useEffect(() => void office.firstSupervisor().then(setMe), [])
 
@@ -68,9 +74,14 @@ export const Start = () => {
       </BareScreen>
     )
   }
+  if (isOwn) return <FirstLaboratory me={{ ...me, role: 'supervisor' }} onBack={() => setOwn(false)} begin={async (plan) => (await begin(plan)) !== undefined} />
   return (
     <BareScreen title={words.start.title}>
       <SavingProblem of={saving} />
+      <Card title={first.own}>
+        <p>{first.ownMore}</p>
+        <Button kind="go" onPress={() => setOwn(true)}>{first.own}</Button>
+      </Card>
       <Card title={words.start.demo}>
         <p>{words.start.demoMore}</p>
         <Button kind="go" notYet={loading ? words.start.loading(loading.done, loading.of) : undefined} onPress={() => void demo()}>{loading ? words.start.loading(loading.done, loading.of) : words.start.demo}</Button>

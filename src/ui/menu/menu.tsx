@@ -1,3 +1,4 @@
+import type { ComponentType } from 'preact'
 import { useState } from 'preact/hooks'
 import { personOf } from '../../plan/find.ts'
 import { useApp, useWords, type Theme } from '../app-context.ts'
@@ -8,17 +9,24 @@ import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Choices } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { lazy } from '../lazy.tsx'
 import { Screen } from '../screen.tsx'
 import { LabelSheet } from '../labels/label-sheet.tsx'
 import { languages, type Language } from '../words/language.ts'
 import { DevicesPage } from './devices-page.tsx'
 import { FilesPage } from './files-page.tsx'
 import { PhonePage } from './phone-page.tsx'
-import { PlanPage } from './plan-page.tsx'
 import { SignIn } from './sign-in.tsx'
 import './menu.css'
 
-const pages: Record<string, () => preact.JSX.Element> = { devices: DevicesPage, files: FilesPage, labels: LabelSheet, phone: PhonePage, plan: PlanPage }
+const pages: Record<string, ComponentType> = {
+  devices: DevicesPage,
+  files: FilesPage,
+  first: lazy(() => import('../plan/first-steps.tsx').then((it) => it.FirstSteps)),
+  labels: LabelSheet,
+  phone: PhonePage,
+  plan: lazy(() => import('../plan/plan.tsx').then((it) => it.Plan)),
+}
 
 export const Menu = () => {
   const { router } = useApp()

@@ -11,10 +11,12 @@ interface FieldProps {
   onChange(value: string): void
   kind?: 'text' | 'decimal' | 'password' | 'long' | 'digits'
   autocomplete?: string
+  /** Id of a list of what may be meant. */
+  list?: string | undefined
 }
 
 /** A labelled input with its unit, its hint and what is wrong with it. */
-export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text', autocomplete = 'off' }: FieldProps) => {
+export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text', autocomplete = 'off', list }: FieldProps) => {
   const id = useId()
   const described = [hint ? `${id}-hint` : '', problem ? `${id}-problem` : ''].filter(Boolean).join(' ') || undefined
   const shared = {
@@ -34,7 +36,7 @@ export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text
         ) : kind === 'password' ? (
           <input type="password" {...shared} />
         ) : (
-          <input type="text" inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : 'text'} {...shared} />
+          <input type="text" list={list} inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : 'text'} {...shared} />
         )}
         {unit ? <span class="unit">{unit}</span> : null}
       </div>

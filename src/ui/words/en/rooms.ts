@@ -13,10 +13,12 @@ import { mixing } from './mixing.ts'
 import { notices } from './notices.ts'
 import { nowMore } from './now-more.ts'
 import { pairs } from './pairs.ts'
+import { plan } from './plan.ts'
 import { record } from './record.ts'
 import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
+import { saving } from './saving.ts'
 import { shift } from './shift.ts'
 import { replenish, silver } from './silver.ts'
 import { splice } from './splice.ts'
@@ -25,4 +27,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, record, replenish, response, round, safety, shift, silver, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, shift, silver, splice, strip, trends, waste }

@@ -1,0 +1,61 @@
+import type { ListName } from '../../plan/without.ts'
+import type { WrittenPlan } from '../../plan/written-plan.ts'
+import { useWords } from '../app-context.ts'
+import { Empty } from '../parts/banner.tsx'
+import { Card } from '../parts/card.tsx'
+import type { Words } from '../words/words.ts'
+import { AddPart } from './add-part.tsx'
+import { moved, OrderedRows } from './ordered-rows.tsx'
+import { partHref } from './place-of.ts'
+import { PlanScreen } from './plan-screen.tsx'
+import { problemsOfPart } from './problems-of-part.ts'
+
+type Flat = Exclude<ListName, 'machines' | 'stations' | 'checks'>
+
+/** People, shifts, materials, methods or formulas of the plan. */
+export const ListScreen = ({ list }: { list: Flat }) => {
+  const words = useWords()
+  const say = words.plan
+  return (
+    <PlanScreen
+      draw={(draft) => {
+        const { plan, parsed, mayEdit } = draft
+        const entries: readonly { id: string; name: string }[] = plan[list] ?? []
+        return {
+          title: say.lists[list].title,
+          body: (
+            <Card>
+              {entries.length ? (
+                <OrderedRows
+                  label={say.lists[list].title}
+                  rows={entries.map(({ id, name }) => {
+                    const count = parsed.ok ? 0 : problemsOfPart(parsed.problems, plan, list, id).length
+                    return { id, name, under: underOf(plan, list, id, words), value: count ? <span class="small mend">{say.toMend(count)}</span> : undefined, href: partHref(list, id) }
+                  })}
+                  onMove={mayEdit ? (from, to) => draft.change({ ...plan, [list]: moved(entries, from, to) }) : undefined}
+                />
+              ) : <Empty title={say.lists[list].none} />}
+              <AddPart draft={draft} list={list} />
+            </Card>
+          ),
+        }
+      }}
+    />
+  )
+}
+
+const underOf = (plan: WrittenPlan, list: Flat, id: string, words: Words): string | undefined => {
+  const say = words.plan
+  switch (list) {
+    case 'people':
+      return say.choice('role', plan.people.find((it) => it.id === id)?.role ?? '')
+    case 'shifts': {
+      const shift = plan.shifts.find((it) => it.id === id)
+      return `${shift?.from ?? ''} – ${shift?.to ?? ''}`
+    }
+    case 'materials':
+      return plan.machines.flatMap(({ stations }) => stations).filter((station) => plan.materials.find((it) => it.id === id)?.for.includes(station.id)).map(({ name }) => name).join(', ')
+    default:
+      return undefined
+  }
+}

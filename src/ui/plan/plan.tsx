@@ -1,0 +1,36 @@
+import { useApp } from '../app-context.ts'
+import { LaboratoryScreen } from './laboratory-screen.tsx'
+import { ListScreen } from './list-screen.tsx'
+import { NewMachineScreen } from './new-machine-screen.tsx'
+import { PartScreen } from './part-screen.tsx'
+import { PlanHome } from './plan-home.tsx'
+import { ReviewScreen } from './review-screen.tsx'
+import { RevisionScreen } from './revision-screen.tsx'
+
+/** The lab plan: `/menu/plan`, its parts at `/menu/plan/checks/<id>`, what changed at `/menu/plan/review`. */
+export const Plan = () => {
+  const { router } = useApp()
+  const [, section, id] = router.here.value.rest
+  switch (section) {
+    case 'laboratory':
+      return <LaboratoryScreen />
+    case 'review':
+      return <ReviewScreen />
+    case 'revision':
+      return <RevisionScreen entry={id ?? ''} />
+    case 'new-machine':
+      return <NewMachineScreen />
+    case 'people':
+    case 'shifts':
+    case 'materials':
+    case 'methods':
+    case 'formulas':
+      return id === undefined ? <ListScreen list={section} /> : <PartScreen list={section} id={id} />
+    case 'machines':
+    case 'stations':
+    case 'checks':
+      return id === undefined ? <PlanHome /> : <PartScreen list={section} id={id} />
+    default:
+      return <PlanHome />
+  }
+}
