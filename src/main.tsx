@@ -8,7 +8,7 @@ import { webLocks } from './device/locks.ts'
 import type { MeterReader } from './device/meter-reader.ts'
 import { createNews } from './device/news.ts'
 import { openPhone } from './device/open-phone.ts'
-import { askToPersist, probeStore, readStorage, storageReport } from './device/storage.ts'
+import { probeStore } from './device/probe-store.ts'
 import { StoreFault } from './device/faults.ts'
 import { loadTemporal } from './device/temporal.ts'
 import { createTrustScript } from './device/trusted.ts'
@@ -70,7 +70,7 @@ const device = openPhone({
   chance: Math.random,
   after,
   about: async () => ({
-    ...storageReport(await readStorage(navigator.storage)),
+    ...(await import('./device/storage.ts').then(async ({ readStorage, storageReport }) => storageReport(await readStorage(navigator.storage)))),
     installed: matchMedia('(display-mode: standalone)').matches,
     app: __APP_VERSION__,
   }),
@@ -148,7 +148,7 @@ const start = async (): Promise<void> => {
       onEnrolled: () => {
         // The code has served; it does not stay in the address.
         history.replaceState(history.state, '', location.pathname)
-        void askToPersist(navigator.storage)
+        import('./device/storage.ts').then(({ askToPersist }) => askToPersist(navigator.storage)).catch(onFault)
         device.sender.nudge('start')
       },
     }),

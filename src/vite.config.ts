@@ -83,6 +83,18 @@ const labelReaderWithoutKanji = (): Plugin => ({
   },
 })
 
+/** What no round begins with: rooms, and what only they are made of. The service worker keeps it too, once the rest is there. */
+const laterRooms = ['bench', 'board', 'method', 'plan', 'record', 'replenish', 'silver', 'trends', 'words/es'].map((room) => `/src/ui/${room}/`)
+const laterParts = ['/src/science/catalogue.ts', '/src/ui/boot/reader-of.ts', '/src/ui/words/es/', '/src/ui/words/en/plan', '/node_modules/jsqr/', '/node_modules/psychrolib/']
+
+/** The invented laboratory has a folder of its own as well: it is fetched once, when a laboratory is founded, which takes the network anyhow. */
+const shelfOf = ({ facadeModuleId: door, moduleIds }: { facadeModuleId: string | null; moduleIds: readonly string[] }): 'assets' | 'demo' | 'later' => {
+  if (door?.includes('/src/demo/')) return 'demo'
+  const isOf = (parts: readonly string[], id: string): boolean => parts.some((part) => id.includes(part))
+  const isLater = door ? isOf([...laterRooms, ...laterParts], door) : moduleIds.some((id) => isOf([...laterRooms, ...laterParts], id))
+  return isLater ? 'later' : 'assets'
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   publicDir: '../icons',
@@ -101,8 +113,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     license: { fileName: 'licences.md' },
     rolldownOptions: {
-      // The invented laboratory in a folder of its own: it is fetched once, when a laboratory is founded, which takes the network anyhow.
-      output: { chunkFileNames: ({ facadeModuleId }) => (facadeModuleId?.includes('/src/demo/') ? 'demo/[name]-[hash].js' : 'assets/[name]-[hash].js') },
+      output: { chunkFileNames: (chunk) => `${shelfOf(chunk)}/[name]-[hash].js` },
     },
   },
   plugins: [
@@ -122,7 +133,7 @@ export default defineConfig({
         globPatterns: ['**/*.{js,css,html,woff2}', 'icon.svg'],
         globIgnores: ['reader/**', 'demo/**', 'sw.js'],
         // The browser reads this one only when installing; the rest carry a hash of their content in their names.
-        dontCacheBustURLsMatching: /^assets\//,
+        dontCacheBustURLsMatching: /^(assets|later)\//,
       },
     }),
   ],

@@ -1,8 +1,9 @@
 import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
-import { sendTag } from '../src/device/background.ts'
+import { keepLaterMessage, sendTag } from '../src/device/background.ts'
 import { isOptional, optionalFile } from '../src/device/optional-files.ts'
 import { focusApp } from './focus-app.ts'
+import { isLater, laterFiles } from './later.ts'
 import { sendInBackground } from './send-in-background.ts'
 
 interface SyncEvent extends ExtendableEvent {
@@ -10,8 +11,11 @@ interface SyncEvent extends ExtendableEvent {
 }
 declare let self: ServiceWorkerGlobalScope & { readonly __WB_MANIFEST: { url: string; revision: string | null }[] }
 
-precacheAndRoute(self.__WB_MANIFEST)
+// Written out: the package means any self of its own by this name, whose entries may be plain addresses.
+const files: { url: string; revision: string | null }[] = self.__WB_MANIFEST
+precacheAndRoute(files.filter(({ url }) => !isLater(url)))
 cleanupOutdatedCaches()
+const later = laterFiles(files.filter(({ url }) => isLater(url)))
 
 // Every address of the app is the one page; what belongs to the server, and whatever looks like a file, is not the app's.
 registerRoute(new NavigationRoute(createHandlerBoundToURL('/index.html'), { denylist: [/^\/(api|healthz|metrics)(\/|$)/, /\/[^/]+\.[^/]+$/] }))
@@ -22,7 +26,7 @@ registerRoute(
 )
 
 // The page that installs it is served by it at once: a phone may lose the network in its first minute.
-self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
+self.addEventListener('activate', (event) => event.waitUntil(Promise.all([self.clients.claim(), later.tidy(event)])))
 
 self.addEventListener('sync' as 'message', (event) => {
   const { tag, waitUntil } = event as unknown as SyncEvent
@@ -30,8 +34,10 @@ self.addEventListener('sync' as 'message', (event) => {
 })
 
 self.addEventListener('message', (event) => {
+  const { type } = (event.data ?? {}) as { type?: unknown }
+  if (type === keepLaterMessage) void later.keep(event)
   // A new version waits until the page says so: only the page knows whether somebody is mid-entry.
-  if ((event.data as { type?: unknown } | null)?.type === 'SKIP_WAITING') void self.skipWaiting()
+  if (type === 'SKIP_WAITING') void self.skipWaiting()
 })
 
 self.addEventListener('notificationclick', (event) => {

@@ -1,5 +1,6 @@
 import type { EntryId } from '../record/ids.ts'
-import type { Chained, Receipt } from '../wire/messages.ts'
+import type { Chained } from '../wire/chained.ts'
+import type { Receipt } from '../wire/receipt.ts'
 import type { Clock } from './clock.ts'
 import { createCourier } from './courier.ts'
 import { acknowledgeIn } from './idb/acknowledge.ts'

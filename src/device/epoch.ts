@@ -1,10 +1,11 @@
 import type { EnrolAgainRequest } from '../wire/hello.ts'
-import { receipt as receiptShape } from '../wire/messages.ts'
+import { receipt as receiptShape } from '../wire/receipt.ts'
 import { enrolText } from '../wire/signed-texts.ts'
 import { readDeviceName } from './device-name.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import type { Identity } from './identity.ts'
-import { sendProblemOf, type SendProblem } from './problems.ts'
+import type { SendProblem } from './problems.ts'
+import { sendProblemOf } from './send-problem-of.ts'
 import type { Store } from './store.ts'
 import { publicHalf } from './web-seal.ts'
 

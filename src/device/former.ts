@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { deviceId, hash } from '../record/ids.ts'
-import { receipt } from '../wire/messages.ts'
+import { receipt } from '../wire/receipt.ts'
 import { StoreFault } from './faults.ts'
 import type { Identity } from './identity.ts'
 import { ownChain } from './own-chain.ts'

@@ -5,7 +5,8 @@ import { unsentFilesOf } from './export.ts'
 import { StoreFault } from './faults.ts'
 import { chainOf, identityOf, readFormer, type Former } from './former.ts'
 import { enrolAgainRequestOf } from './epoch.ts'
-import { sendProblemOf, type SendProblem } from './problems.ts'
+import type { SendProblem } from './problems.ts'
+import { sendProblemOf } from './send-problem-of.ts'
 
 /** How long back everything is handed in, sent or not. */
 const again = 90 * 86_400_000

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { Signer } from '../record/seal.ts'
-import { receipt, type Receipt } from '../wire/messages.ts'
+import { receipt, type Receipt } from '../wire/receipt.ts'
 import { StoreFault } from './faults.ts'
 import type { ShelfStore } from './store.ts'
 import { webSigner } from './web-seal.ts'

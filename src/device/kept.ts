@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { envelope } from '../record/entry.ts'
 import { hash } from '../record/ids.ts'
-import { chained, type Chained } from '../wire/messages.ts'
+import { chained, type Chained } from '../wire/chained.ts'
 
 const common = {
   h: hash,

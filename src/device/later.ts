@@ -3,6 +3,7 @@ import type { Enrolment } from './enrolment.ts'
 import type { Exchanged } from './exchange.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import type { Locks } from './locks.ts'
+import type { createPins, Pins } from './pins.ts'
 import type { Door, OnServerTime } from './server-door.ts'
 
 /**
@@ -45,4 +46,15 @@ export const enrolmentLater = (parts: Pick<ExchangeParts, 'store' | 'door' | 'cl
 export const exchangeLater = (parts: ExchangeParts): (() => Promise<Exchanged>) => {
   const loaded = once(() => import('./exchange.ts'))
   return async () => (await loaded())?.exchange(parts) ?? { sent: 0, received: 0, regained: 0, photosSent: 0, problem: { code: 'unreachable' } }
+}
+
+/** A PIN is asked for after the first screen; its file is in the service worker's store with the rest. */
+export const pinsLater = (...parts: Parameters<typeof createPins>): Pins => {
+  const pins = async (): Promise<Pins> => (await import('./pins.ts')).createPins(...parts)
+  return {
+    has: async (person) => (await pins()).has(person),
+    set: async (...given) => (await pins()).set(...given),
+    check: async (...given) => (await pins()).check(...given),
+    remove: async (person) => (await pins()).remove(person),
+  }
 }

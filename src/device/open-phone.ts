@@ -5,11 +5,10 @@ import type { CourierParts } from './courier.ts'
 import type { Enrolment } from './enrolment.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import { readIdentity, type Identity } from './identity.ts'
-import { keepSkew } from './keep-skew.ts'
-import { doorLater, enrolmentLater, exchangeLater } from './later.ts'
+import { doorLater, enrolmentLater, exchangeLater, pinsLater } from './later.ts'
 import type { Locks } from './locks.ts'
 import type { News } from './news.ts'
-import { createPins, type Pins } from './pins.ts'
+import type { Pins } from './pins.ts'
 import { createSender, type Sender } from './sender.ts'
 import type { Door } from './server-door.ts'
 import { skewNow, parseSkew, type Skew } from './skew.ts'
@@ -58,7 +57,10 @@ export const openPhone = (ports: PhonePorts): Phone => {
       return identity && { dev: identity.receipt.dev, signer: identity.signer }
     },
   }
-  const door = doorLater(courier, (measured) => void keepSkew(store, measured).catch(onFault))
+  const door = doorLater(courier, (measured) => {
+    // What needs the server's answer is not needed for the first screen.
+    import('./keep-skew.ts').then(({ keepSkew }) => keepSkew(store, measured)).catch(onFault)
+  })
   const verifier = createWebVerifier()
   const parts: ExchangeParts = { store, door, clock, verifier, onEntries: (changed) => book.tell(changed), about: ports.about }
   const sender = createSender({ store, clock, locks, exchange: exchangeLater(parts), after: ports.after, chance: ports.chance, onFault })
@@ -75,7 +77,7 @@ export const openPhone = (ports: PhonePorts): Phone => {
   return {
     store, door, append, book, sender,
     enrolment: enrolmentLater({ store, door, clock, verifier, locks }),
-    pins: createPins(store, clock, randomBytes),
+    pins: pinsLater(store, clock, randomBytes),
     identity: () => readIdentity(store),
     skew: async () => skewNow(clock, parseSkew(await store.take('singles', 'skew'))),
     async close() {

@@ -1,6 +1,6 @@
 import type { Sealed } from '../record/entry.ts'
 import type { DeviceId } from '../record/ids.ts'
-import { largestPush } from '../wire/messages.ts'
+import { largestPush } from '../wire/largest.ts'
 import { StoreFault } from './faults.ts'
 import type { Store } from './store.ts'
 import type { Waiting } from './idb/tables.ts'

@@ -1,4 +1,3 @@
-import type { DoorProblem } from './server-door.ts'
 import type { StoreFaultCode } from './faults.ts'
 
 /** Why an exchange with the server did not come to its end. The page has a sentence for each: nothing of it loses an entry. */
@@ -35,26 +34,3 @@ const lasting: ReadonlySet<SendProblem['code']> = new Set([
   'notEnrolled', 'unknownVersion', 'unauthorised', 'revoked', 'retired', 'quarantined', 'fork', 'entryRefused', 'recordBroken', 'quota',
 ])
 export const isLasting = ({ code }: SendProblem): boolean => lasting.has(code)
-
-export const sendProblemOf = (problem: DoorProblem): SendProblem => {
-  if (problem.code !== 'refused') return problem
-  const { error, detail, retryAfter } = problem.refusal
-  switch (error) {
-    case 'notConfirmed':
-    case 'unauthorised':
-    case 'revoked':
-    case 'retired':
-    case 'quarantined':
-    case 'unknownVersion':
-    case 'quota':
-      return { code: error }
-    case 'tooMany':
-    case 'busy':
-    case 'fault':
-    case 'full':
-    case 'timeout':
-      return { code: 'busy', ...(retryAfter === undefined ? {} : { retryAfterSeconds: retryAfter }) }
-    default:
-      return { code: 'refused', error, ...(detail === undefined ? {} : { detail }) }
-  }
-}

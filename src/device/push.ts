@@ -1,7 +1,8 @@
 import { wireVersion, type PushAnswer } from '../wire/messages.ts'
 import type { Exchanging } from './exchange-parts.ts'
 import { nextBatch } from './outbox.ts'
-import { sendProblemOf, type SendProblem } from './problems.ts'
+import type { SendProblem } from './problems.ts'
+import { sendProblemOf } from './send-problem-of.ts'
 
 type PushError = NonNullable<PushAnswer['error']>
 

@@ -1,5 +1,6 @@
 import type { Exchanging } from './exchange-parts.ts'
-import { sendProblemOf, type SendProblem } from './problems.ts'
+import type { SendProblem } from './problems.ts'
+import { sendProblemOf } from './send-problem-of.ts'
 
 /** A photo over a slow network takes its time. */
 const photoTimeoutMs = 120_000

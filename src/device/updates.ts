@@ -1,4 +1,5 @@
 import type { Workbox } from 'workbox-window'
+import { keepLaterMessage } from './background.ts'
 
 /** The app's service worker as the page sees it. */
 export interface Updates {
@@ -33,6 +34,7 @@ export const registerServiceWorker = async ({ trustScript, reload, onRefused }: 
       for (const listener of waiting) listener()
     })
     registration = await workbox.register({ immediate: true })
+    void workbox.active.then((worker) => worker.postMessage({ type: keepLaterMessage }))
   } catch (cause) {
     onRefused(cause)
   }

@@ -47,7 +47,7 @@ const NoStore = () => {
   const words = useWords()
   return (
     <BareScreen title={words.shell.noStore.title} next={<LinkButton kind="stop" wide href="/emergency">{words.shell.emergency}</LinkButton>}>
-      <Banner kind="stop" title={words.saving.problems.unavailable} />
+      <Banner kind="stop" title={words.shell.trouble.unavailable} />
       <p>{words.shell.noStore.more}</p>
     </BareScreen>
   )

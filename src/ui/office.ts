@@ -2,7 +2,8 @@ import type { ReadonlySignal } from '@preact/signals'
 import type { PersonId } from '../plan/ids.ts'
 import type { DeviceId, Hash } from '../record/ids.ts'
 import type { CodesAnswer, Device } from '../wire/devices.ts'
-import type { Receipt, WireRefusal } from '../wire/messages.ts'
+import type { WireRefusal } from '../wire/messages.ts'
+import type { Receipt } from '../wire/receipt.ts'
 import type { PresenceAnswer } from '../wire/presence.ts'
 
 /** Why the server gave no answer: its own refusal, or what stood between. */

@@ -1,6 +1,8 @@
 import * as z from 'zod/mini'
 import { deviceId, entryId, hash } from '../record/ids.ts'
-import { chained, deviceState, publicKey } from './messages.ts'
+import { deviceState } from './messages.ts'
+import { chained } from './chained.ts'
+import { publicKey } from './receipt.ts'
 import { reportRequest } from './report.ts'
 
 export const codesAnswer = z.strictObject({

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini'
 import { hash, deviceId } from '../record/ids.ts'
 import { head } from '../record/kinds/sign-off.ts'
-import { deviceState, publicKey, receipt, shownName } from './messages.ts'
+import { deviceState, shownName } from './messages.ts'
+import { publicKey, receipt } from './receipt.ts'
 
 /** What anybody may know of a server. Its header `Next-Nonce` spares a device the first refusal. */
 export const helloAnswer = z.strictObject({

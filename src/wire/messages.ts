@@ -2,13 +2,12 @@ import * as z from 'zod/mini'
 import { envelope, sealed } from '../record/entry.ts'
 import { deviceId, entryId, hash } from '../record/ids.ts'
 import { head } from '../record/kinds/sign-off.ts'
+import { chained } from './chained.ts'
+import { largestPull, largestPush } from './largest.ts'
+import { publicKey } from './receipt.ts'
 
 /** Version of this page. The server speaks the current one and the one before, so an older phone can hand in what it holds. */
 export const wireVersion = 1
-
-/** A plan of many machines is larger than any reading, so it has a limit of its own. */
-export const largestPush = { entries: 200, bytes: 1 << 20, bytesPerEntry: 1 << 16, bytesPerPlan: 1 << 18 } as const
-export const largestPull = 500
 
 /** `waiting` for the supervisor's confirmation; `revoked` when lost; `quarantined` after a fork; `retired` when its store is gone. */
 export const deviceState = z.enum(['waiting', 'enrolled', 'revoked', 'quarantined', 'retired'])
@@ -16,8 +15,6 @@ export type DeviceState = z.infer<typeof deviceState>
 
 /** A name that people give: no control characters, which a terminal or a log would obey. */
 export const shownName = z.string().check(z.minLength(1), z.maxLength(60), z.regex(/^\P{Cc}+$/u))
-
-export const publicKey = z.strictObject({ kty: z.literal('EC'), crv: z.literal('P-256'), x: z.string(), y: z.string() })
 
 // ── Enrolment ────────────────────────────────────────────────────────────────────────────────────────────────────────
 /** A device asks in with a one-time code, written as `plainCode` leaves it; `sig` is its signature over `enrolText(code)`. */
@@ -29,22 +26,6 @@ export const enrolRequest = z.strictObject({
   /** Only with the first code of a new server, printed in its terminal: who the first supervisor is. */
   firstSupervisor: z.optional(z.strictObject({ name: shownName, passphrase: z.string().check(z.minLength(8), z.maxLength(200)) })),
 })
-/** What the device is from now on. `seed` is the `prev` of its first entry. `digits` are shown on both screens. */
-export const receipt = z.strictObject({
-  v: z.literal(1),
-  dev: deviceId,
-  epoch: z.string(),
-  serverKey: publicKey,
-  seed: hash,
-  digits: z.string().check(z.regex(/^\d{6}$/)),
-  state: z.enum(['waiting', 'enrolled']),
-  /** Person id of the first supervisor, where this enrolment made one. */
-  person: z.optional(z.string()),
-  /** The server's signature over `receiptText`: with it a server that was restored from an older backup knows the device again. */
-  sig: z.string(),
-})
-export type Receipt = z.infer<typeof receipt>
-
 // ── Push ─────────────────────────────────────────────────────────────────────────────────────────────────────────────
 /** Consecutive entries of one device. The server looks into each only after its chain and signature hold. */
 export const pushRequest = z.strictObject({
@@ -82,10 +63,6 @@ export type PushAnswer = z.infer<typeof pushAnswer>
 // ── Pull ─────────────────────────────────────────────────────────────────────────────────────────────────────────────
 export const status = z.enum(['valid', 'invalid', 'opaque', 'quarantined'])
 export type Status = z.infer<typeof status>
-
-/** As much of an entry as the chain needs. The rest may be of a later version, or wrong: it is kept and passed on all the same. */
-export const chained = z.looseObject({ v: z.int().check(z.minimum(1)), id: entryId, dev: deviceId, seq: z.int().check(z.minimum(1)), prev: hash })
-export type Chained = z.infer<typeof chained>
 
 const stored = {
   h: hash,

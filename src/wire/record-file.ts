@@ -1,7 +1,10 @@
 import * as z from 'zod/mini'
 import { sealed } from '../record/entry.ts'
 import { deviceId, hash } from '../record/ids.ts'
-import { chained, largestPush, publicKey, pushAnswer, wireVersion } from './messages.ts'
+import { largestPush } from './largest.ts'
+import { pushAnswer, wireVersion } from './messages.ts'
+import { chained } from './chained.ts'
+import { publicKey } from './receipt.ts'
 
 /**
  * The record of any span, to keep and to bring back: every entry that speaks for an instant of it or was entered in it, as its device sealed it, and

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini'
 import { shiftId } from '../plan/ids.ts'
 import { deviceId, hash, instantText } from '../record/ids.ts'
-import { chained, publicKey } from './messages.ts'
+import { chained } from './chained.ts'
+import { publicKey } from './receipt.ts'
 
 /**
  * One shift with everything that is needed to prove it: its entries as their devices sealed them, the signatures under it, and the keys.

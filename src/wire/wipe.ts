@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { receipt } from './messages.ts'
+import { receipt } from './receipt.ts'
 
 /** Forgets an invented laboratory: entries, photos, other devices, codes. The name of the laboratory is keyed to show that it is meant. */
 export const wipeRequest = z.strictObject({ laboratory: z.string().check(z.maxLength(80)) })

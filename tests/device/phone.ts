@@ -11,7 +11,7 @@ import type { PersonId } from '../../src/plan/ids.ts'
 import { deviceId, hash } from '../../src/record/ids.ts'
 import type { DataOf } from '../../src/record/kinds.ts'
 import type { PublicKey, Signer } from '../../src/record/seal.ts'
-import type { Receipt } from '../../src/wire/messages.ts'
+import type { Receipt } from '../../src/wire/receipt.ts'
 import { digitsOf, seedText, thumbprintText } from '../../src/wire/signed-texts.ts'
 
 /** A clock that a test turns by hand. */

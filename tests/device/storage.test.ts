@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { StoreFault } from '../../src/device/faults.ts'
-import { askToPersist, probeStore, readStorage, storageReport } from '../../src/device/storage.ts'
+import { probeStore } from '../../src/device/probe-store.ts'
+import { askToPersist, readStorage, storageReport } from '../../src/device/storage.ts'
 import { MemoryStore } from '../contract/memory-store.ts'
 
 describe('whether the record will stay on this phone', () => {

@@ -6,7 +6,8 @@ import { signedText } from '../../src/record/seal.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { authorizationText, presenceHeader, requestText } from '../../src/wire/auth.ts'
 import { plainCode } from '../../src/wire/code.ts'
-import type { PullAnswer, PushAnswer, Receipt } from '../../src/wire/messages.ts'
+import type { PullAnswer, PushAnswer } from '../../src/wire/messages.ts'
+import type { Receipt } from '../../src/wire/receipt.ts'
 import { enrolText } from '../../src/wire/signed-texts.ts'
 
 export type Ask = (request: Request) => Response | Promise<Response>

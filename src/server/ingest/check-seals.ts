@@ -2,7 +2,9 @@ import * as z from 'zod'
 import { canonical, NotCanonical } from '../../record/canonical.ts'
 import type { Hash } from '../../record/ids.ts'
 import { signedText } from '../../record/seal.ts'
-import { chained, largestPush, type Chained, type PushAnswer } from '../../wire/messages.ts'
+import { largestPush } from '../../wire/largest.ts'
+import type { PushAnswer } from '../../wire/messages.ts'
+import { chained, type Chained } from '../../wire/chained.ts'
 import { readPublicKey, sha256, verifyTextAside } from '../keys.ts'
 
 type PushError = NonNullable<PushAnswer['error']>

@@ -1,6 +1,7 @@
 import type { DeviceId, Hash } from '../../record/ids.ts'
 import type { PublicKey } from '../../record/seal.ts'
-import type { DeviceState, Receipt } from '../../wire/messages.ts'
+import type { DeviceState } from '../../wire/messages.ts'
+import type { Receipt } from '../../wire/receipt.ts'
 import { digitsOf, receiptText, seedText, thumbprintText } from '../../wire/signed-texts.ts'
 import type { DeviceRow } from '../database/tables.ts'
 import { sha256, type ServerKey } from '../keys.ts'

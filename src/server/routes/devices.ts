@@ -1,6 +1,6 @@
 import type { DeviceId, EntryId, Hash } from '../../record/ids.ts'
 import type { Device } from '../../wire/devices.ts'
-import type { Chained } from '../../wire/messages.ts'
+import type { Chained } from '../../wire/chained.ts'
 import { reportRequest } from '../../wire/report.ts'
 import { digitsOf } from '../../wire/signed-texts.ts'
 import { asideCounts, asidesOf } from '../database/asides.ts'

@@ -1,6 +1,6 @@
 import type { PublicKey } from '../../record/seal.ts'
 import { plainCode } from '../../wire/code.ts'
-import type { Receipt } from '../../wire/messages.ts'
+import type { Receipt } from '../../wire/receipt.ts'
 import { enrolText, receiptText, seedText, thumbprintText } from '../../wire/signed-texts.ts'
 import { readCode, useCode, voidCodes } from '../database/codes.ts'
 import { insertDevice, readDevice } from '../database/devices.ts'

@@ -1,5 +1,5 @@
 import type { Hash } from '../../record/ids.ts'
-import { largestPush } from '../../wire/messages.ts'
+import { largestPush } from '../../wire/largest.ts'
 import { unsentHashed, unsentText, type ImportAnswer, type UnsentFile } from '../../wire/unsent-file.ts'
 import { readDevice } from '../database/devices.ts'
 import { note } from '../database/log.ts'

@@ -3,7 +3,7 @@ import { useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
 import { Field as Input } from '../parts/field.tsx'
 import { blankField, plainNumbers, type EdgeUnits, type Keyed, type KeyedGroup, type KeyedPair, type Problems } from './form.ts'
-import { headText, namePlain } from './value-text.ts'
+import { headText, namePlain } from '../value-text.ts'
 
 interface FormProps {
   edge: EdgeUnits

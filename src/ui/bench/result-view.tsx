@@ -1,7 +1,7 @@
 import type { Field, Fields } from '../../science/field.ts'
 import { useWords } from '../app-context.ts'
 import type { EdgeUnits } from './form.ts'
-import { headText, namePlain, workedText } from './value-text.ts'
+import { headText, namePlain, workedText } from '../value-text.ts'
 
 /** Four figures of an answer are read; the working beside it keeps six. */
 const resultFigures = 4

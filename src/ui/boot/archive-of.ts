@@ -7,7 +7,7 @@ import { bringBack, lookThroughRecord } from '../../device/record-import.ts'
 import { createWebVerifier, publicHalf, sha256OfBytes } from '../../device/web-seal.ts'
 import { Lab } from '../../projections/lab.ts'
 import { deviceId, hash } from '../../record/ids.ts'
-import { publicKey } from '../../wire/messages.ts'
+import { publicKey } from '../../wire/receipt.ts'
 import type { Archive, KnownDevice } from '../archive.ts'
 
 const knownDevice = z.looseObject({ dev: deviceId, name: z.string(), key: publicKey, seed: z.optional(hash) })

@@ -1,5 +1,5 @@
 import type { Step } from '../../science/calculation.ts'
-import { workedText } from '../bench/value-text.ts'
+import { workedText } from '../value-text.ts'
 
 /** The working as it would stand on paper: what, how, the number. */
 export const Working = ({ steps, name }: { steps: readonly Step[]; name: string }) => (
