@@ -18,6 +18,7 @@ import { now } from './now.ts'
 import { pad } from './pad.ts'
 import { pairs } from './pairs.ts'
 import { parts } from './parts.ts'
+import { plan } from './plan.ts'
 import { record } from './record.ts'
 import { response } from './response.ts'
 import { round } from './round.ts'
@@ -33,5 +34,5 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 export const translation: Translation<Words> = {
-  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, record, replenish, response, round, safety, saving, shell, shift, silver, splice, strip, time, trends, waste,
+  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, plan, record, replenish, response, round, safety, saving, shell, shift, silver, splice, strip, time, trends, waste,
 }
