@@ -100,7 +100,7 @@ export const Start = () => {
         ) : null}
         <label class="button wide">
           {words.start.file}
-          <input class="unseen" type="file" accept="application/json,.json" onChange={(event) => { const [chosen] = event.currentTarget.files ?? []; if (chosen) void file(chosen) }} />
+          <input class="unseen" type="file" accept="application/json,.json" onChange={(event) => { const input = event.currentTarget; const [chosen] = input.files ?? []; if (chosen) void file(chosen).finally(() => { input.value = '' }) }} />
         </label>
       </Card>
     </BareScreen>

@@ -146,7 +146,8 @@ const Files = ({ draft }: { draft: Draft }) => {
         <>
           <label class="button wide">
             {words.importFile}
-            <input class="unseen" type="file" accept="application/json,.json" onChange={(event) => { const [chosen] = event.currentTarget.files ?? []; if (chosen) void take(chosen) }} />
+            {/* Emptied afterwards: a browser says nothing when a file that was mended is chosen again. */}
+            <input class="unseen" type="file" accept="application/json,.json" onChange={(event) => { const input = event.currentTarget; const [chosen] = input.files ?? []; if (chosen) void take(chosen).finally(() => { input.value = '' }) }} />
           </label>
           <p class="small quiet">{words.importMore}</p>
         </>
