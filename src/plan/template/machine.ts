@@ -19,7 +19,7 @@ export interface MachineWanted {
   pathMetres?: Readonly<Record<string, number>>
 }
 
-export const typicalPathMetres = (station: TypicalStation, of: Typical): number | undefined => station.minutes && tidy(Number((station.minutes(of) * of.metresPerMinute).toPrecision(4)))
+export const typicalPathMetres = (station: TypicalStation, of: Typical): number | undefined => station.minutes && tidy(Number((station.minutes(of) * of.metresPerMinute).toPrecision(6)))
 
 /**
  * The plan with one more machine, made of typical stations and their checks with starting values. Places of the house (safety stations, instruments,
