@@ -4,7 +4,8 @@ import type { Exchanged } from './exchange.ts'
 import type { ExchangeParts } from './exchange-parts.ts'
 import type { Locks } from './locks.ts'
 import type { createPins, Pins } from './pins.ts'
-import type { Door, OnServerTime } from './server-door.ts'
+import type { Door } from './server-door.ts'
+import type { ShelfStore } from './store.ts'
 
 /**
  * What speaks with the server is fetched when there is first something to say to it: the first screen, which needs no network, does
@@ -22,10 +23,12 @@ const once = <T>(load: () => Promise<T>): (() => Promise<T | undefined>) => {
   }
 }
 
-export const doorLater = (parts: Omit<CourierParts, 'helloPath'>, onServerTime: OnServerTime): Door => {
+export const doorLater = (parts: Omit<CourierParts, 'helloPath'>, store: ShelfStore, onFault: (thrown: unknown) => void): Door => {
   const door = once(async () => {
-    const [{ createCourier }, { createDoor }, { pathOf }] = await Promise.all([import('./courier.ts'), import('./server-door.ts'), import('../wire/routes.ts')])
-    return createDoor(createCourier({ ...parts, helloPath: pathOf('hello') }), onServerTime)
+    const [{ createCourier }, { createDoor }, { pathOf }, { keepSkew }] = await Promise.all([
+      import('./courier.ts'), import('./server-door.ts'), import('../wire/routes.ts'), import('./keep-skew.ts'),
+    ])
+    return createDoor(createCourier({ ...parts, helloPath: pathOf('hello') }), (measured) => void keepSkew(store, measured).catch(onFault))
   })
   return {
     call: async (name, ask) => (await door())?.call(name, ask) ?? unreachable,

@@ -57,10 +57,7 @@ export const openPhone = (ports: PhonePorts): Phone => {
       return identity && { dev: identity.receipt.dev, signer: identity.signer }
     },
   }
-  const door = doorLater(courier, (measured) => {
-    // What needs the server's answer is not needed for the first screen.
-    import('./keep-skew.ts').then(({ keepSkew }) => keepSkew(store, measured)).catch(onFault)
-  })
+  const door = doorLater(courier, store, onFault)
   const verifier = createWebVerifier()
   const parts: ExchangeParts = { store, door, clock, verifier, onEntries: (changed) => book.tell(changed), about: ports.about }
   const sender = createSender({ store, clock, locks, exchange: exchangeLater(parts), after: ports.after, chance: ports.chance, onFault })

@@ -65,13 +65,14 @@ describe('the amount of a hazardous material', () => {
           return doses.length ? doses[index % doses.length] : undefined
         }
         /** Confirmations that are whole, by what they are for: this book is kept by the test, not by the code under test. */
-        const held: { person: PersonId; exception: EntryId; material: string; card: string; time: number }[] = []
+        const held: { person: PersonId; exception: EntryId; station: string; material: string; card: string; lines: readonly string[]; time: number }[] = []
         const lastPoured = new Map<string, number>()
         const mayKnow = (remedy: Remedy, person: PersonId): boolean =>
-          remedy.dose!.needsCaution.every(({ card }) =>
+          remedy.dose!.needsCaution.every(({ card, lines }) =>
             held.some(
               (it) =>
                 it.card === card && it.person === person && it.exception === remedy.exception && it.material === remedy.dose!.material &&
+                it.station === remedy.station && lines.every((line) => it.lines.includes(line)) &&
                 bench.now - it.time <= 3_600_000 && it.time > (lastPoured.get(`${remedy.exception}/${remedy.dose!.material}`) ?? -1),
             ),
           )
@@ -104,7 +105,8 @@ describe('the amount of a hazardous material', () => {
                   },
                   person,
                 )
-                if (step.flaw === 'none' || step.flaw === 'oneCardOnly') held.push({ person, exception: remedy.exception!, material: remedy.dose!.material, card, time: bench.now })
+                // One that names another exception is a whole one for that, where it is of the same bath.
+                if (step.flaw === 'none' || step.flaw === 'oneCardOnly' || step.flaw === 'otherException') held.push({ person, exception, station: remedy.station, material: remedy.dose!.material, card, lines, time: bench.now })
               }
             } else if (step.do === 'reveal') {
               expect(remedy.dose!.amount.reveal(asked).ok).toBe(mayKnow(remedy, person))
