@@ -18,7 +18,7 @@ const stepsOfProof = 3
 const mostDoubt = 0.25
 
 /**
- * `learned`: counts. `tooSmall`: lost in the instrument's own spread. `unclear`: outside the bounds by no more than the readings' doubt; neither
+ * `learned`: counts. `tooSmall`: lost in the instrument's own spread. `unclear`: so near the bounds that the readings cannot tell; neither
  * learned nor a reason to stop. Both are judged together with the answers that follow. `mixedDoses`: something else was poured between the two
  * readings. `outOfBounds`: not learned, and the flow stops.
  */
@@ -123,5 +123,7 @@ const kindOf = (ratio: number, doubtOfStep: number): AnswerKind => {
   const doubt = stepsOfDoubt * doubtOfStep
   if (above(doubt, mostDoubt)) return isOut(ratio, stepsOfProof * doubtOfStep) ? 'outOfBounds' : 'tooSmall'
   if (isOut(ratio, doubt)) return 'outOfBounds'
-  return isOut(ratio, 0) ? 'unclear' : 'learned'
+  // Learned only where the bounds hold with a step to spare: a lot of another strength must not slip in under the readings' doubt.
+  const spare = doubtOfStep
+  return below(ratio - spare, responseBounds.least) || above(ratio + spare, responseBounds.most) ? 'unclear' : 'learned'
 }
