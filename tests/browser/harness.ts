@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type BrowserContext, type Page } from 'playwright-core'
+import { expect } from 'vitest'
 import { freePort, startServer, type RunningServer } from '../server/kill.ts'
 
 const flags = [
@@ -165,7 +166,8 @@ export const allSent = async (page: Page): Promise<void> => {
 export const readyForNoNetwork = async (page: Page): Promise<void> => {
   const later = readdirSync(new URL('../../dist/later', import.meta.url)).filter((name) => /\.js$/.test(name)).length
   await page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
-  await page.waitForFunction(async (files) => (await (await caches.open('later-files')).keys()).length >= files, later, { polling: 250, timeout: 60_000 })
+  const kept = (): Promise<number> => page.evaluate(async () => (await (await caches.open('later-files')).keys()).length)
+  await expect.poll(kept, { timeout: 60_000, interval: 250 }).toBeGreaterThanOrEqual(later)
 }
 
 /** A press that is held until the line has filled, however slowly the page draws. */
