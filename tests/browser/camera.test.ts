@@ -2,10 +2,11 @@ import { createCanvas } from '@napi-rs/canvas'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
+import sharp from 'sharp'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Pixels } from '../../src/reader/picture.ts'
-import { useless, type Useless } from '../reader/pictures.ts'
+import { blurred, useless, type Useless } from '../reader/pictures.ts'
 import { scene, type Scene } from '../training/scene.ts'
 import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
 
@@ -34,6 +35,16 @@ const drag = async (page: Page, part: string, to: { x: number; y: number }): Pro
   await page.mouse.down()
   await page.mouse.move(picture.x + to.x * picture.width, picture.y + to.y * picture.height, { steps: 4 })
   await page.mouse.up()
+}
+
+/** Saves, and keeps a value that asks for a second look. */
+const save = async (page: Page): Promise<void> => {
+  await press(page, 'Save reading')
+  const keep = page.getByRole('button', { name: /^Keep / })
+  const saved = page.getByText('Saved on this phone')
+  await keep.or(saved).first().waitFor()
+  if (await keep.isVisible()) await keep.click()
+  await saved.waitFor()
 }
 
 describe('reading a display with the camera, on a phone without a network', () => {
@@ -104,12 +115,7 @@ describe('reading a display with the camera, on a phone without a network', () =
     await expect.poll(() => page.locator('output.keyed').innerText()).toBe(shown)
     await page.locator('.read-line canvas').waitFor()
     if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/camera-taken.png` })
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    const saved = page.getByText('Saved on this phone')
-    await keep.or(saved).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await saved.waitFor()
+    await save(page)
   })
 
   it('remembers the display: the same box stands there the next time; a mended number says so', async () => {
@@ -124,12 +130,7 @@ describe('reading a display with the camera, on a phone without a network', () =
     await page.getByRole('button', { name: 'Erase the last figure' }).click()
     await page.getByRole('group', { name: 'Number pad' }).getByRole('button', { name: '6', exact: true }).click()
     await page.getByText(`The camera read ${shown}; you mended it.`).waitFor()
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    const saved = page.getByText('Saved on this phone')
-    await keep.or(saved).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await saved.waitFor()
+    await save(page)
   })
 
   it('refuses what is no display, each with its reason and what to do', async () => {
@@ -142,6 +143,7 @@ describe('reading a display with the camera, on a phone without a network', () =
     for (const [buffer, sentence] of [
       [picture('black'), /^Too dark/],
       [picture('bare wall'), /^Nothing stands in the box/],
+      [jpegOf(blurred(drawn.pixels, Math.round(drawn.box.height * 0.15))), /^Not sharp/],
       [picture('words'), /^(No number found|Nothing stands)/],
       [hugeJpeg, /more than 50 megapixels/],
       [Buffer.from('a letter, not a picture'), /no picture that the phone can open/],
@@ -153,21 +155,53 @@ describe('reading a display with the camera, on a phone without a network', () =
     await press(page, 'Key it instead')
   })
 
+  it('lights the lamp only after the warning about open film', async () => {
+    const { page } = phone
+    // The fake camera has no lamp; this one writes down what is asked of it.
+    await page.evaluate(() => {
+      const lamp: unknown[] = []
+      Object.assign(globalThis, { lamp })
+      MediaStreamTrack.prototype.getCapabilities = () => ({ torch: true }) as MediaTrackCapabilities
+      MediaStreamTrack.prototype.applyConstraints = (asked) => (lamp.push(asked), Promise.resolve())
+    })
+    const asked = (): Promise<unknown> => page.evaluate(() => (globalThis as unknown as { lamp: unknown }).lamp)
+    await page.getByRole('button', { name: openName }).click()
+    await press(page, 'Lamp on')
+    await page.getByText(/It fogs open film/).waitFor()
+    expect(await asked()).toEqual([])
+    await press(page, 'Leave it off')
+    await press(page, 'Lamp on')
+    await press(page, 'All film is covered: lamp on')
+    await page.getByRole('button', { name: 'Lamp off' }).waitFor()
+    expect(await asked()).toEqual([{ advanced: [{ torch: true }] }])
+    await press(page, 'Key it instead')
+  })
+
   it('without leave for the camera says what to do, and reads a picture from the library', async () => {
     await phone.close()
     const page = await phone.open('/', ['--use-fake-device-for-media-stream', '--deny-permission-prompts'])
     await unlock(page, operator)
-    await goTo(page, '/check/neg-1-dev-temp')
+    await goTo(page, check)
     await page.getByRole('button', { name: openName }).click()
     await page.getByText(/^The camera is not allowed/).waitFor()
-    await page.locator('input[type=file]').setInputFiles({ name: 'display.jpg', mimeType: 'image/jpeg', buffer: jpegOf(drawn.pixels) })
+    if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/camera-denied.png` })
+    await page.getByRole('button', { name: 'Try again' }).click()
+    await page.getByText(/^The camera is not allowed/).waitFor()
+    // As a phone's own camera keeps it: larger than needed, and telling when and by what it was taken.
+    const large = await sharp(jpegOf(drawn.pixels)).resize(2400).withExif({ IFD0: { Make: 'A phone', DateTime: '2026:01:01 00:00:00' } }).jpeg().toBuffer()
+    expect((await sharp(large).metadata()).exif).toBeDefined()
+    await page.locator('input[type=file]').setInputFiles({ name: 'display.jpg', mimeType: 'image/jpeg', buffer: large })
     await page.locator('.meter-picture canvas').waitFor()
-    await press(page, 'Key it instead')
-    await page.getByRole('group', { name: 'Number pad' }).waitFor()
+    // The box stands where it stood for the live picture, which this one is.
+    await press(page, `Take ${shown}`)
+    await page.locator('.read-line canvas').waitFor()
+    await save(page)
   })
 
   it('has no camera for a value that was noted on paper', async () => {
     const { page } = phone
+    await goTo(page, '/now')
+    await goTo(page, '/check/neg-1-dev-temp')
     await press(page, 'Noted…')
     await page.getByRole('button', { name: /I note it now/ }).click()
     await page.getByRole('heading', { name: 'Now', level: 1 }).waitFor()
@@ -189,9 +223,15 @@ describe('reading a display with the camera, on a phone without a network', () =
     expect(withPicture.map(({ data: { how, keyed, seen } }) => ({ how, keyed, seen }))).toEqual([
       { how: 'read', keyed: shown, seen: { text: shown, certain: true } },
       { how: 'keyed', keyed: '4.56', seen: { text: shown, certain: true } },
+      { how: 'read', keyed: shown, seen: { text: shown, certain: true } },
     ])
     const kept = (): number => (record.prepare('select count(*) as count from blobs').get() as { count: number }).count
     await expect.poll(kept, { timeout: 30_000 }).toBe(new Set(withPicture.flatMap(({ blobs }) => blobs)).size)
+    for (const { data } of record.prepare('select data from blobs').all() as { data: Buffer }[]) {
+      const { exif, width, height } = await sharp(data).metadata()
+      expect(exif).toBeUndefined()
+      expect(Math.max(width, height)).toBeLessThanOrEqual(1600)
+    }
     record.close()
   })
 

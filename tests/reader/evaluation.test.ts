@@ -6,7 +6,7 @@ import { styles } from '../training/styles.ts'
 /** 420 scenes, 60 of each style, every fifth in a font that training never saw. All 840 are scored into the model's card. */
 const pictures = 420
 
-// Just under what was measured: FIGURES.
+// Just under what was measured with the model of the same commit.
 const least = { exact: 400, ofAStyle: 54, certain: 350 }
 const mostCertainWrong = 2
 

@@ -56,3 +56,24 @@ const draw: Record<Useless, (context: SKRSContext2D, seed: number) => number> = 
     return 4
   },
 }
+
+/** Two box means of `radius`, on all colours. */
+export const blurred = ({ width, height, data }: Pixels, radius: number): Pixels => {
+  let from = Float32Array.from(data)
+  for (let turn = 0; turn < 2; turn++)
+    for (const step of [4, width * 4]) {
+      const out = new Float32Array(from.length)
+      const length = step === 4 ? width : height
+      for (let at = 0; at < width * height; at++) {
+        const place = step === 4 ? at % width : Math.floor(at / width)
+        const [first, last] = [Math.max(0, place - radius), Math.min(length - 1, place + radius)]
+        for (let channel = 0; channel < 4; channel++) {
+          let sum = 0
+          for (let i = first; i <= last; i++) sum += from[at * 4 + channel + (i - place) * step]!
+          out[at * 4 + channel] = sum / (last - first + 1)
+        }
+      }
+      from = out
+    }
+  return { width, height, data: Uint8ClampedArray.from(from) }
+}

@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { growBox, type Box, type Pixels } from '../../src/reader/picture.ts'
+import { growBox, type Box } from '../../src/reader/picture.ts'
 import { readMeter, type MeterReading } from '../../src/reader/reader.ts'
 import type { Recognise } from '../../src/reader/recognised.ts'
 import { openTerminalReader } from '../../src/terminal/reader-engine.ts'
 import { scene } from '../training/scene.ts'
 import { cleanDisplay, wholeOf } from './drawing.ts'
-import { useless, type Useless } from './pictures.ts'
+import { blurred, useless, type Useless } from './pictures.ts'
 
 const middle: Box = { x: 40, y: 90, width: 400, height: 180 }
 const never: Recognise = () => Promise.reject(new Error('a poor picture must not cost a pass'))
@@ -105,24 +105,3 @@ describe('the meter reader', () => {
     expect((await readMeter({ width: 8200, height: 6200, data: new Uint8ClampedArray(0) }, wholeOf(pixels), null, never)).refusal).toBe('pictureTooLarge')
   })
 })
-
-/** Two box means of `radius`, on all colours. */
-const blurred = ({ width, height, data }: Pixels, radius: number): Pixels => {
-  let from = Float32Array.from(data)
-  for (let turn = 0; turn < 2; turn++)
-    for (const step of [4, width * 4]) {
-      const out = new Float32Array(from.length)
-      const length = step === 4 ? width : height
-      for (let at = 0; at < width * height; at++) {
-        const place = step === 4 ? at % width : Math.floor(at / width)
-        const [first, last] = [Math.max(0, place - radius), Math.min(length - 1, place + radius)]
-        for (let channel = 0; channel < 4; channel++) {
-          let sum = 0
-          for (let i = first; i <= last; i++) sum += from[at * 4 + channel + (i - place) * step]!
-          out[at * 4 + channel] = sum / (last - first + 1)
-        }
-      }
-      from = out
-    }
-  return { width, height, data: Uint8ClampedArray.from(from) }
-}

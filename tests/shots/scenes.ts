@@ -114,7 +114,7 @@ export const scenes: Record<string, Scene> = {
   'check-ph': { at, path: () => '/check/neg-1-fix-ph', log: (log) => void ordinary(log, { plan: demo, left: ['neg-1-fix-ph'] }) },
   'check-ph-keyed': {
     at, path: () => '/check/neg-1-fix-ph', log: (log) => void ordinary(log, { plan: demo, left: ['neg-1-fix-ph'] }),
-    drafts: () => ({ 'check:neg-1-fix-ph': { keyed: '4.92', stationSince: at - 100_000, settlingSince: at - 50_000, atTank: false } }),
+    drafts: () => ({ 'check:neg-1-fix-ph': { keyed: '4.92', stationSince: at - 100_000, settling: { seconds: 90, wall: at - 50_000, mono: 0, session: 'before' }, atTank: false } }),
   },
   'check-level': { at, path: () => '/check/neg-1-dev-level', log: (log) => void ordinary(log, { plan: demo }) },
   'check-look': { at, path: () => '/check/neg-1-dev-surface', log: (log) => void ordinary(log, { plan: demo }) },

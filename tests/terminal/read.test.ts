@@ -28,7 +28,7 @@ const pngOf = ({ width, height, data }: Pixels): Buffer => {
 describe('npm run read', () => {
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-read-'))
   const at = (name: string): string => join(folder, name)
-  const meter = pngOf(cleanDisplay('28.53', 3))
+  const meter = pngOf(cleanDisplay('28.53', 2))
   const box: Box = { x: 100, y: 20, width: 440, height: 200 }
   const boxed = (file: string, where = box): string => JSON.stringify({ file, box: [where.x, where.y, where.width, where.height] })
 
