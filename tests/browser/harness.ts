@@ -2,7 +2,6 @@ import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type BrowserContext, type Page } from 'playwright-core'
-import { expect } from 'vitest'
 import { freePort, startServer, type RunningServer } from '../server/kill.ts'
 
 const flags = [
@@ -166,8 +165,8 @@ export const allSent = async (page: Page): Promise<void> => {
 export const readyForNoNetwork = async (page: Page): Promise<void> => {
   const later = readdirSync(new URL('../../dist/later', import.meta.url)).filter((name) => /\.js$/.test(name)).length
   await page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
-  const kept = (): Promise<number> => page.evaluate(async () => (await (await caches.open('later-files')).keys()).length)
-  await expect.poll(kept, { timeout: 60_000, interval: 250 }).toBeGreaterThanOrEqual(later)
+  for (const until = Date.now() + 60_000; (await page.evaluate(async () => (await (await caches.open('later-files')).keys()).length)) < later; await page.waitForTimeout(250))
+    if (Date.now() > until) throw new Error('the service worker has not kept every part of the app within a minute')
 }
 
 /** A press that is held until the line has filled, however slowly the page draws. */
