@@ -50,7 +50,7 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
 
   beforeAll(async () => {
     const now = Date.UTC(2026, 0, 22, 10)
-    const ago = now - 9 * day
+    const ago = now - 13 * day
     clock = new HandClock(ago)
     laboratory = await Laboratory.open(clock)
     phone = testPhone({ store: new MemoryStore(), fetch: laboratory.fetch, clock })
@@ -116,7 +116,7 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
   it('drops what the server does not count, though it lay in the snapshot, and stays so when started again', async () => {
     const { lab, stop } = await keepLab(phone.book, clock.wall, fail)
     expect(lab.value.log.linesBefore).toBeGreaterThan(2_000)
-    const [row] = await phone.store.ofKind('note', { to: clock.now - 5 * day, newestFirst: true, limit: 1 })
+    const [row] = await phone.store.ofKind('note', { to: clock.now - 9 * day, newestFirst: true, limit: 1 })
     const cursor = (await phone.store.cursor())!
     const uncounted = { ...row!, status: 'invalid' as const, why: 'role' }
     const { changed } = await phone.store.apply({ from: cursor, entries: [uncounted], devices: [], next: { ...cursor, after: cursor.after + 1 } })
@@ -133,7 +133,7 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
 
   it('loses nothing that is saved while the log is being read anew', async () => {
     const { lab, stop } = await keepLab(phone.book, clock.wall, fail)
-    const [row] = await phone.store.ofKind('note', { to: clock.now - 6 * day, newestFirst: true, limit: 1 })
+    const [row] = await phone.store.ofKind('note', { to: clock.now - 10 * day, newestFirst: true, limit: 1 })
     const cursor = (await phone.store.cursor())!
     const { changed } = await phone.store.apply({ from: cursor, entries: [{ ...row!, status: 'invalid', why: 'role' }], devices: [], next: { ...cursor, after: cursor.after + 1 } })
     phone.book.tell(changed)

@@ -10,8 +10,8 @@ import type { App } from '../app-context.ts'
 
 const snapshotName = 'lab'
 const day = 86_400_000
-/** Lines this recent are kept in memory, for the shift's page and the charts; what lies before is in the snapshot. */
-const inMemoryMilliseconds = 4 * day
+/** Lines this recent are kept in memory, for the shift's page, the charts and the yield of a week; what lies before is in the snapshot. */
+const inMemoryMilliseconds = 8 * day
 /** A fresh snapshot is put away when so many lines lie before the border. */
 const worthwhileLines = 2_000
 
