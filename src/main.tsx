@@ -165,7 +165,7 @@ const start = async (): Promise<void> => {
 
   /** Told at once of what other phones have sent, while somebody looks. */
   let live: Promise<Live> | undefined
-  const follow = async (): Promise<Live> => (await import('./device/live.ts')).openLive({ door: device.door, onEvent: () => device.sender.nudge('live'), after, chance: Math.random })
+  const follow = async (): Promise<Live> => (await import('./device/live.ts')).openLive({ door: device.door, onNews: () => device.sender.nudge('live'), after, chance: Math.random })
   const seen = (): void => {
     const isVisible = document.visibilityState === 'visible'
     now.value = labNow()

@@ -9,7 +9,11 @@ export interface Live {
 
 export interface LiveParts {
   door: Door
-  onEvent(event: LiveEvent): void
+  /**
+   * There may be something to pull. Not told of `devices`: each exchange reports and so changes that list; an exchange in answer to it would
+   * call forth the next, on every phone, without end.
+   */
+  onNews(): void
   after(milliseconds: number, work: () => void): () => void
   chance(): number
 }
@@ -18,7 +22,7 @@ export interface LiveParts {
 const silenceMs = 45_000
 const hours = 3_600_000
 
-export const openLive = ({ door, onEvent, after, chance }: LiveParts): Live => {
+export const openLive = ({ door, onNews, after, chance }: LiveParts): Live => {
   const abort = new AbortController()
   let failures = 0
   let cancel: (() => void) | undefined
@@ -51,7 +55,7 @@ export const openLive = ({ door, onEvent, after, chance }: LiveParts): Live => {
         text = blocks.pop()!
         for (const block of blocks) {
           const event = parseEvent(block)
-          if (event) onEvent(event)
+          if (event?.event === 'head') onNews()
           if (event?.event === 'bye') return event.data.pauseMs
         }
       }

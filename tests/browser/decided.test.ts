@@ -80,6 +80,8 @@ describe('what a person decides', () => {
     expect(await page.locator('.amount').innerText()).toMatch(/100\s*g/)
     await press(page, /^Poured 100/)
     await page.getByText('Own decision: fog on the last strip').waitFor()
+    // The flow goes back to its exception by itself.
+    await page.waitForURL(/\/exception\/[^/]+$/)
   })
 
   it('the bench keeps an amount of acid behind its caution too', async () => {
