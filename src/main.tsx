@@ -102,6 +102,8 @@ const start = async (): Promise<void> => {
     return emptyLab()
   })
   const now = signal(labNow())
+  // What was saved since the last tick would lie ahead of `now`, and not count on a page that is worked out by the minute.
+  lab.subscribe(() => (now.value = labNow()))
   const minute = computed(() => Math.floor(now.value / 60_000))
   const sending = signal(sendingOf(device.sender.state))
   device.sender.subscribe((state) => {

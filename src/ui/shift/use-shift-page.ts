@@ -24,7 +24,7 @@ export interface ShownShift {
 
 /** A shift's page; undefined while days that are no longer in memory are read. */
 export const useShiftPage = (span: ShiftSpan, inForce: LabPlan): ShownShift | undefined => {
-  const { lab: told, now, archive, phone } = useApp()
+  const { lab: told, now, archive } = useApp()
   const { log } = told.value
   const [whole, setWhole] = useState<Lab>()
   const minute = Math.floor(now.value / 60_000)
@@ -48,8 +48,7 @@ export const useShiftPage = (span: ShiftSpan, inForce: LabPlan): ShownShift | un
   const lab = needsWhole ? whole : log
   const plan = lab?.plan(Math.min(now.value, span.to - 1))?.plan ?? inForce
   const live = useMemo(
-    // The clock itself: `now` ticks by the second, and what was saved since its last tick would lie ahead of it and not count until the next minute.
-    () => lab && shiftPage({ lab, plan, span, now: Math.max(phone.clock.now(), span.from), isGated }),
+    () => lab && shiftPage({ lab, plan, span, now: Math.max(now.value, span.from), isGated }),
     [lab, told.value, span.from, span.to, minute],
   )
   const signed = live && standingSignature(live.signatures)
