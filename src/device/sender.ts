@@ -70,6 +70,8 @@ export const createSender = (parts: SenderParts): Sender => {
   let state: SendState = { isRunning: false, waiting: 0, waitingPhotos: 0, concern: 'none' }
   let running: Promise<void> | undefined
   let isAskedAgain = false
+  /** Somebody waits for the answer: the run takes its turn after another tab's, which may have begun before what is to be sent was saved. */
+  let isAwaited = false
   let failures = 0
   let restUntil = 0
   let isVisible = true
@@ -126,7 +128,9 @@ export const createSender = (parts: SenderParts): Sender => {
     try {
       do {
         isAskedAgain = false
-        const done = await locks.ifFree('sync', parts.exchange)
+        const turn = isAwaited ? locks.inTurn : locks.ifFree
+        isAwaited = false
+        const done = await turn('sync', parts.exchange)
         // Somebody else is at it: how it went will be read from the store.
         if (done) await settle(done)
       } while (isAskedAgain && failures === 0 && !isStopped)
@@ -190,6 +194,7 @@ export const createSender = (parts: SenderParts): Sender => {
     async sendNow() {
       failures = 0
       restUntil = 0
+      isAwaited = true
       await begin()
       return state
     },

@@ -90,8 +90,22 @@ describe('when the phone sends', () => {
   test('when another tab holds the lock nothing runs here, and its outcome is read from the store', async () => {
     await store.keep('singles', 'exchange', { at: 5, problem: { code: 'timeout' } })
     const it = sender({ inTurn: noLocks.inTurn, ifFree: () => Promise.resolve(undefined) })
-    expect(await it.sendNow()).toMatchObject({ lastExchangeAt: 5, problem: { code: 'timeout' } })
+    it.nudge('start')
+    await settled()
+    expect(it.state).toMatchObject({ lastExchangeAt: 5, problem: { code: 'timeout' } })
     expect(runs).toBe(0)
+  })
+
+  test('where somebody waits for the answer it takes its turn after the other tab, whose run may have begun too early', async () => {
+    let letGo = (): void => undefined
+    const others = new Promise<void>((resolve) => (letGo = resolve))
+    const it = sender({ inTurn: (_, work) => others.then(work), ifFree: () => Promise.resolve(undefined) })
+    const answer = it.sendNow()
+    await settled()
+    expect(runs).toBe(0)
+    letGo()
+    expect(await answer).toMatchObject({ lastExchangeAt: clock.wall() })
+    expect(runs).toBe(1)
   })
 
   test('after a failure it rests, longer each time, up to five minutes, and a success ends that', async () => {
