@@ -14,5 +14,11 @@ export const numberText = (value: number, decimals: number): string => value.toF
 export const timeText = (time: number, timeZone: string): string =>
   new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(time)
 
+/** Day before month, and the month as a word: nobody takes one for the other. */
+export const tagOf = (language: string): string => (language === 'en' ? 'en-GB' : language)
+
 export const dateText = (time: number, timeZone: string, language: string): string =>
-  new Intl.DateTimeFormat(language, { timeZone, weekday: 'short', day: 'numeric', month: 'short' }).format(time)
+  new Intl.DateTimeFormat(tagOf(language), { timeZone, weekday: 'short', day: 'numeric', month: 'short' }).format(time)
+
+export const longDateText = (time: number, timeZone: string, language: string): string =>
+  new Intl.DateTimeFormat(tagOf(language), { timeZone, weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }).format(time)

@@ -50,7 +50,7 @@ const windowAt = (step: number, count: number): Window => {
 const draw = (window: Window): void =>
   render(
     h(ControlChart, {
-      picture, events, extent: { from: points[0]!.time, to: points.at(-1)!.time }, window, chosen: points.length - 1, name: 'bench', timeZone: 'Europe/Lisbon', text: (value: number) => value.toFixed(2),
+      picture, events, extent: { from: points[0]!.time, to: points.at(-1)!.time }, window, chosen: points.length - 1, name: 'bench', timeZone: 'Europe/Lisbon', language: 'en', text: (value: number) => value.toFixed(2),
       onWindow: () => undefined, onChoose: () => undefined,
     }),
     boxes.ours,

@@ -72,7 +72,7 @@ describe('the window of a chart', () => {
 })
 
 describe('times along the foot', () => {
-  const ticks = (from: string, to: string) => timeTicks({ from: Date.parse(from), to: Date.parse(to), timeZone: 'Europe/Lisbon', most: 4 }).map(({ at, text }) => `${new Date(at).toISOString().slice(0, 16)} ${text}`)
+  const ticks = (from: string, to: string) => timeTicks({ from: Date.parse(from), to: Date.parse(to), timeZone: 'Europe/Lisbon', language: 'en', most: 4 }).map(({ at, text }) => `${new Date(at).toISOString().slice(0, 16)} ${text}`)
   it('are round in the laboratory’s own time, on the night when the clock changes too', () => {
     expect(ticks('2026-03-28T20:00:00Z', '2026-03-29T12:00:00Z')).toEqual(['2026-03-28T20:00 20:00', '2026-03-29T00:00 29 Mar', '2026-03-29T03:00 04:00', '2026-03-29T07:00 08:00', '2026-03-29T11:00 12:00'])
     expect(ticks('2026-06-01T05:00:00Z', '2026-06-01T13:00:00Z')).toEqual(['2026-06-01T05:00 06:00', '2026-06-01T07:00 08:00', '2026-06-01T09:00 10:00', '2026-06-01T11:00 12:00', '2026-06-01T13:00 14:00'])

@@ -3,15 +3,16 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import { shiftAt, type ShiftSpan } from '../../plan/shift-time.ts'
 import { shiftPage } from '../../projections/shift-page.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText } from '../format.ts'
 import { LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { shiftPath } from '../shift/shift-place.ts'
+import { useDates } from '../use-dates.ts'
 
 /** The running shift in a few numbers, and whether the one before it still waits for its signature. */
 export const ShiftSoFar = ({ plan, span }: { plan: LabPlan; span: ShiftSpan }) => {
   const { lab, now } = useApp()
   const words = useWords()
+  const { date } = useDates(plan.timeZone)
   const say = words.board
   const minute = Math.floor(now.value / 60_000)
   const page = useMemo(() => shiftPage({ lab: lab.value.log, plan, span, now: now.value }), [lab.value, plan, span.from, minute])
@@ -31,7 +32,7 @@ export const ShiftSoFar = ({ plan, span }: { plan: LabPlan; span: ShiftSpan }) =
       </ul>
       <Rows>
         {toAcknowledge ? <Row what={say.incidents(toAcknowledge)} href={shiftPath(span)} /> : null}
-        {isUnsigned ? <Row what={say.unsigned(before.shift.name, dateText(before.from, plan.timeZone, 'en'))} href={shiftPath(before)} /> : null}
+        {isUnsigned ? <Row what={say.unsigned(before.shift.name, date(before.from))} href={shiftPath(before)} /> : null}
       </Rows>
       <LinkButton wide href={shiftPath(span)}>{say.toShift}</LinkButton>
     </Card>

@@ -4,7 +4,7 @@ import { personOf } from '../../plan/find.ts'
 import { enrolFragment, shownCode } from '../../wire/code.ts'
 import type { CodesAnswer, Device } from '../../wire/devices.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import type { NoAnswer } from '../office.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
@@ -12,6 +12,7 @@ import { Card, Row, Rows } from '../parts/card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { SignIn } from './sign-in.tsx'
 import './menu.css'
 
@@ -30,6 +31,7 @@ export const DevicesPage = () => {
   const enrolled = office.enrolled.value
   const own = enrolled.state === 'enrolled' ? enrolled.dev : undefined
   const zone = inForce?.timeZone ?? 'UTC'
+  const { when } = useDates()
 
   const load = async (): Promise<void> => {
     const answer = await office.devices()
@@ -48,7 +50,7 @@ export const DevicesPage = () => {
     await load()
   }
   const heardText = (device: Device): string =>
-    device.heardAt === null ? words.neverHeard : words.heard(`${dateText(device.heardAt, zone, 'en')} ${timeText(device.heardAt, zone)}`)
+    device.heardAt === null ? words.neverHeard : words.heard(when(device.heardAt))
   const under = (device: Device): string =>
     [heardText(device), device.report?.waiting ? words.reportsWaiting(device.report.waiting) : '', device.dev === own ? words.thisOne : ''].filter(Boolean).join(' · ')
   return (

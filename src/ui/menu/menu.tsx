@@ -2,7 +2,6 @@ import type { ComponentType } from 'preact'
 import { useState } from 'preact/hooks'
 import { personOf } from '../../plan/find.ts'
 import { useApp, useWords, type Theme } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import type { NoAnswer } from '../office.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
@@ -12,6 +11,7 @@ import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { lazy } from '../lazy.tsx'
 import { Screen } from '../screen.tsx'
 import { LabelSheet } from '../labels/label-sheet.tsx'
+import { useDates } from '../use-dates.ts'
 import { languages, type Language } from '../words/language.ts'
 import { DevicesPage } from './devices-page.tsx'
 import { FilesPage } from './files-page.tsx'
@@ -39,6 +39,7 @@ declare const __APP_VERSION__: string
 const MenuList = () => {
   const { person, plan, theme, phone, sending } = useApp()
   const words = useWords().menu
+  const { when } = useDates()
   const inForce = plan.value?.plan
   const { waiting, oldestAt } = sending.value
   const has = person.value !== null && inForce ? personOf(inForce, person.value) : undefined
@@ -54,7 +55,7 @@ const MenuList = () => {
       <LanguageCard />
       <Card title={words.sending}>
         <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
-        {oldestAt !== undefined && inForce ? <p>{words.oldest(`${dateText(oldestAt, inForce.timeZone, 'en')} ${timeText(oldestAt, inForce.timeZone)}`)}</p> : null}
+        {oldestAt !== undefined && inForce ? <p>{words.oldest(when(oldestAt))}</p> : null}
         <Button wide onPress={() => phone.sendNow()}>{words.sendNow}</Button>
         <Rows>
           <Row what={words.files.title} under={words.files.under} href="/menu/files" />

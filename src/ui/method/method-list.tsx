@@ -3,11 +3,11 @@ import { placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { dueChecks } from '../../projections/due.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 
 /** Every check that is worked at the bench: what is due first, then the baths, then titrants and instruments. */
 export const MethodList = ({ plan }: { plan: LabPlan }) => {
@@ -38,13 +38,14 @@ export const MethodList = ({ plan }: { plan: LabPlan }) => {
 const MethodRow = ({ plan, check }: { plan: LabPlan; check: ReadingCheck }) => {
   const { lab } = useApp()
   const words = useWords().method
+  const { when } = useDates(plan.timeZone)
   const { station, machine } = placeOf(plan, check.station)
   const last = lab.value.state.checks[check.id]?.recent.at(-1)
   const place = station.kind === 'instruments' ? '' : `${machine.name} · ${station.name} · `
   return (
     <Row
       what={`${check.name}`}
-      under={`${place}${last ? words.last(`${last.keyed ?? ''} ${check.unit}`, `${dateText(last.time, plan.timeZone, 'en')} ${timeText(last.time, plan.timeZone)}`) : words.never}`}
+      under={`${place}${last ? words.last(`${last.keyed ?? ''} ${check.unit}`, when(last.time)) : words.never}`}
       value={last ? <VerdictMark verdict={last.verdict} /> : undefined}
       href={`/method/${check.id}`}
     />

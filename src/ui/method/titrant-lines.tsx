@@ -1,16 +1,16 @@
 import type { TitrantNow } from '../../rounds/method/titrants.ts'
-import { useApp, useWords } from '../app-context.ts'
-import { dateText, numberText } from '../format.ts'
+import { useWords } from '../app-context.ts'
+import { numberText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { LinkButton } from '../parts/button.tsx'
+import { useDates } from '../use-dates.ts'
 
 const decimals = 4
 
 /** With which strength of the titrant it is worked out, and until when that counts. */
 export const TitrantLines = ({ titrants }: { titrants: readonly TitrantNow[] }) => {
-  const { plan } = useApp()
   const words = useWords().method.titrant
-  const date = (time: number): string => dateText(time, plan.value!.plan.timeZone, 'en')
+  const { date } = useDates()
   return (
     <>
       {titrants.map(({ field, check, value, expiresAt, state }) => {

@@ -6,7 +6,7 @@ import { placeOf } from '../../plan/find.ts'
 import type { LineOf } from '../../projections/line.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Choices, Field } from '../parts/field.tsx'
@@ -14,6 +14,7 @@ import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
+import { useDates } from '../use-dates.ts'
 import { DiscardBatch } from './discard-batch.tsx'
 import type { BatchProps } from './step-view.tsx'
 
@@ -21,11 +22,12 @@ import type { BatchProps } from './step-view.tsx'
 export const CertifyView = ({ mix, sheet, formula, plan, history }: BatchProps) => {
   const { lab, phone, person } = useApp()
   const words = useWords()
+  const { date } = useDates(plan.timeZone)
   const say = words.mixing
   const saving = useSaving()
   const [pH, setPh] = useState('')
   const [gravity, setGravity] = useState('')
-  const [label, setLabel] = useState(() => say.labelDraft(mix.name, dateText(mix.startedAt, plan.timeZone, 'en')))
+  const [label, setLabel] = useState(() => say.labelDraft(mix.name, date(mix.startedAt)))
   const [strip, setStrip] = useState<string>()
   const [reasons, setReasons] = useState<readonly string[]>([])
   const { machine, station } = placeOf(plan, formula.for)

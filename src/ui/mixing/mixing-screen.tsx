@@ -5,7 +5,6 @@ import { placeOf } from '../../plan/find.ts'
 import type { Station } from '../../plan/machine.ts'
 import { openMixes, type MixNow } from '../../projections/mixes.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -14,6 +13,7 @@ import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
+import { useDates } from '../use-dates.ts'
 import { BatchScreen } from './batch-screen.tsx'
 
 /** Mixing sheets: `/mixing` shows the batches and the formulas of the plan, `/mixing/begin/<formula>` begins one, `/mixing/<batch>` goes on with it. */
@@ -32,6 +32,7 @@ export const MixingScreen = () => {
 const Sheets = ({ plan }: { plan: LabPlan }) => {
   const { lab } = useApp()
   const words = useWords()
+  const { when } = useDates(plan.timeZone)
   const say = words.mixing
   const open = openMixes(lab.value.state.mixes)
   const ended = Object.values(lab.value.state.mixes).filter((it) => it.ended).sort((a, b) => b.startedAt - a.startedAt).slice(0, 6)
@@ -40,7 +41,7 @@ const Sheets = ({ plan }: { plan: LabPlan }) => {
       key={it.id}
       href={`/mixing/${it.id}`}
       what={<strong>{it.name}</strong>}
-      under={`${shortText(it.litres, 1)} L · ${dateText(it.startedAt, plan.timeZone, 'en')} ${timeText(it.startedAt, plan.timeZone)}`}
+      under={`${shortText(it.litres, 1)} L · ${when(it.startedAt)}`}
       value={it.ended ? say.ended[it.ended.how] : it.certificate ? say.certified : say.inHand}
     />
   )

@@ -2,6 +2,7 @@ import type { PlanChange } from '../../plan/changes.ts'
 import type { WrittenPlan } from '../../plan/written-plan.ts'
 import { useWords } from '../app-context.ts'
 import { Card } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 import { placeOf, type Place } from './place-of.ts'
 import { setByText } from './set-by-text.ts'
 import { valueText } from './value-text.ts'
@@ -50,12 +51,13 @@ const isGone = (lines: readonly Line[]): boolean => lines.some(({ place, change 
 const Said = ({ change, place, before, after }: { change: PlanChange; place: Place; before: WrittenPlan; after: WrittenPlan }) => {
   const all = useWords()
   const words = all.plan.review
+  const { date } = useDates()
   if (change.kind === 'order') return <ins>{words.order}</ins>
   // Of a whole part that came or went its name says enough.
   if (!place.field && change.kind !== 'changed') return <ins>{change.kind === 'added' ? words.added : words.removed}</ins>
   const text = (plan: WrittenPlan, value: unknown): string => {
     const check = change.path[0] === 'checks' && change.path[2] === 'setBy' ? plan.checks.find(({ id }) => id === change.path[1]) : undefined
-    return check ? setByText(plan, check, all) : valueText(plan, place.described, value, place.checkUnit, all)
+    return check ? setByText(plan, check, all, date) : valueText(plan, place.described, value, place.checkUnit, all)
   }
   return (
     <>

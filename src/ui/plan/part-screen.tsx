@@ -9,6 +9,7 @@ import { Card } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Sheet } from '../parts/sheet.tsx'
+import { useDates } from '../use-dates.ts'
 import { AddPart } from './add-part.tsx'
 import { valueAt, withValue } from './at.ts'
 import { PartForm } from './form.tsx'
@@ -91,11 +92,12 @@ const Stations = ({ draft, machine }: { draft: Draft; machine: WrittenMachine })
 
 const Checks = ({ draft, station }: { draft: Draft; station: string }) => {
   const words = useWords()
+  const { date } = useDates()
   const say = words.plan
   const { plan, mayEdit, change } = draft
   const own = plan.checks.filter((it) => it.station === station)
   const rows: Ordered[] = own.map((check) => ({
-    id: check.id, name: check.name, href: partHref('checks', check.id), under: setByText(plan, check, words), value: mendMark(draft, 'checks', check.id, say.toMend),
+    id: check.id, name: check.name, href: partHref('checks', check.id), under: setByText(plan, check, words, date), value: mendMark(draft, 'checks', check.id, say.toMend),
   }))
   const move = (from: number, to: number): void => {
     const order = moved(own, from, to)

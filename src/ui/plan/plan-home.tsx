@@ -3,13 +3,13 @@ import { planChanges } from '../../plan/changes.ts'
 import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
 import type { PlanInForce } from '../../projections/plans.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { saveFile } from '../menu/save-file.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Sheet } from '../parts/sheet.tsx'
+import { useDates } from '../use-dates.ts'
 import { AddPart } from './add-part.tsx'
 import { moved, OrderedRows } from './ordered-rows.tsx'
 import { partHref } from './place-of.ts'
@@ -24,7 +24,7 @@ export const PlanHome = () => {
   const { plan: inForce } = useApp()
   const words = useWords().plan
   const zone = inForce.value?.plan.timeZone ?? 'UTC'
-  const when = (time: number): string => `${dateText(time, zone, 'en')} ${timeText(time, zone)}`
+  const { when } = useDates(zone)
   return (
     <PlanScreen
       draw={(draft) => ({

@@ -5,13 +5,13 @@ import { parsePlan } from '../../plan/plan-problems.ts'
 import { withSetBy } from '../../plan/set-by.ts'
 import { shiftAt } from '../../plan/shift-time.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 import { Choices, Field } from '../parts/field.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { useDates } from '../use-dates.ts'
 import { ChangeList } from './change-list.tsx'
 import { namedPath, placeOf } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
@@ -38,7 +38,7 @@ const Review = ({ draft }: { draft: Draft }) => {
   const [why, setWhy] = useState(draft.why)
   const [both, setBoth] = useState<readonly string[]>([])
   const zone = (inForce.value ?? draft.latest).plan.timeZone
-  const when = (time: number): string => `${dateText(time, zone, 'en')} ${timeText(time, zone)}`
+  const { when } = useDates(zone)
   const me = person.value
   const stamped = me === null ? draft.plan : withSetBy(draft.base.plan, draft.plan, { person: me, at: new Date(phone.clock.now()).toISOString() })
   const parsed = draft.parsed.ok ? parsePlan(stamped) : draft.parsed

@@ -1,10 +1,10 @@
 import { planChanges } from '../../plan/changes.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { saveFile } from '../menu/save-file.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 import { ChangeList } from './change-list.tsx'
 import { planFile } from './plan-file.ts'
 import { PlanScreen } from './plan-screen.tsx'
@@ -14,6 +14,7 @@ export const RevisionScreen = ({ entry }: { entry: string }) => {
   const { lab, now, router } = useApp()
   const all = useWords()
   const words = all.plan
+  const { when } = useDates()
   return (
     <PlanScreen
       draw={(draft) => {
@@ -23,11 +24,11 @@ export const RevisionScreen = ({ entry }: { entry: string }) => {
         if (!revision) return { title: words.revisions, body: <Empty title={all.shell.notFound.title} /> }
         const before = revisions[index - 1]
         const line = lab.value.ledger.line(revision.id)
-        const when = `${dateText(revision.from, revision.plan.timeZone, 'en')} ${timeText(revision.from, revision.plan.timeZone)}`
+        const from = when(revision.from)
         const who = line?.person ? (revision.plan.people.find(({ id }) => id === line.person)?.name ?? line.person) : undefined
         const why = line?.kind === 'plan' ? line.data.why : undefined
         return {
-          title: revision.from > now.value ? words.coming(when) : words.since(when),
+          title: revision.from > now.value ? words.coming(from) : words.since(from),
           meta: who ? words.by(who) : undefined,
           body: (
             <>

@@ -6,11 +6,12 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Material } from '../../plan/material.ts'
 import type { Station } from '../../plan/machine.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, numberText, timeText } from '../format.ts'
+import { numberText } from '../format.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { ResetSheet } from './reset-sheet.tsx'
 
 /** How a bath has answered what was poured into it: `/response/<station>`, or one material of it at `/response/<station>/<material>`. */
@@ -50,7 +51,7 @@ const OfMaterial = ({ plan, station, material, response }: { plan: LabPlan; stat
   const { state } = lab.value
   const stopped = unexplained(state, plan, { station: station.id, material: material.id, now: phone.clock.now(), resets: state.resets })
   const resets = state.resets.filter((it) => it.station === station.id && (it.material === undefined || it.material === material.id))
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const rows = [
     ...response.history.map((it) => ({
       at: it.readAt,

@@ -7,9 +7,9 @@ import type { EntryId } from '../../record/ids.ts'
 import type { Sealed } from '../../record/entry.ts'
 import { sealProblem } from '../../record/seal.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Row, Rows } from '../parts/card.tsx'
 import { Sheet } from '../parts/sheet.tsx'
+import { useDates } from '../use-dates.ts'
 import { lineText, personName } from './line-text.ts'
 import { Photos } from './photos.tsx'
 import { shortHash } from './short-hash.ts'
@@ -35,7 +35,7 @@ export const EntrySheet = ({ id, plan, ledger, signature, onClose }: { id: Entry
     void check()
   }, [id])
   if (!line) return null
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const original = ledger.original(id)
   const whyOf = (change: EntryId): string => {
     const it = ledger.line(change)

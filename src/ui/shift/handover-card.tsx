@@ -8,10 +8,10 @@ import { handoverOf } from '../../projections/shift-handover.ts'
 import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 import { HandoverSheet } from './handover-sheet.tsx'
 import { personName } from './line-text.ts'
 import { useWalk } from './use-walk.ts'
@@ -57,7 +57,7 @@ export const HandoverCard = ({ plan, page, isClosed, onEvidence }: Given & { isC
 
 const HandoverNames = ({ plan, handover: { given, accepted }, onEvidence }: { plan: LabPlan; handover: ShiftHandover; onEvidence(id: EntryId): void }) => {
   const words = useWords().shift.handover
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   if (!given) return null
   return (
     <Rows>

@@ -5,13 +5,14 @@ import type { ShiftIncident } from '../../projections/shift-incidents.ts'
 import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { useDates } from '../use-dates.ts'
 import { personName } from './line-text.ts'
 
 /** The incidents of a shift, and who took note of each with which words. */
@@ -46,7 +47,7 @@ export const IncidentSheet = ({ plan, incident, canAcknowledge, onEvidence, onDo
   const all = useWords()
   const words = all.shift.incidents
   const { note, seen } = incident
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
   return (
     <Sheet title={all.shift.notes.kinds.incident} closeName={all.shell.close} onClose={onDone}>

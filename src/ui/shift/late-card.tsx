@@ -7,12 +7,13 @@ import type { Signature } from '../../projections/shift-signatures.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { countersignAbout } from '../../wire/presence.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { useDates } from '../use-dates.ts'
 import { lineText, personName } from './line-text.ts'
 import { Prove, type Word } from './prove.tsx'
 
@@ -34,7 +35,7 @@ export const LateCard = ({ plan, ledger, signature, onEvidence }: Given) => {
   const ownToSee = person.value === signature.person ? [] : ownNotCountersigned
   const toSee = [...notCountersigned, ...ownToSee]
   if (late.length + own.length === 0) return null
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   return (
     <Card title={late.length ? words.title : words.countersign} beside={late.length || undefined}>
       {late.length ? <p class="small quiet">{words.more}</p> : null}
@@ -63,6 +64,7 @@ export const LateCard = ({ plan, ledger, signature, onEvidence }: Given) => {
 const CountersignSheet = ({ plan, signature, toSee, isOwn, by, onDone }: { plan: LabPlan; signature: Signature; toSee: readonly EntryId[]; isOwn: boolean; by: PersonId; onDone(): void }) => {
   const { archive, phone, now } = useApp()
   const all = useWords()
+  const { when } = useDates(plan.timeZone)
   const words = all.shift.late
   const saving = useSaving()
   // What is looked at now; what comes in while the passphrase is keyed asks for another.
@@ -83,7 +85,7 @@ const CountersignSheet = ({ plan, signature, toSee, isOwn, by, onDone }: { plan:
         <p class="small quiet">{all.shift.sign.means}</p>
         {late.some((id) => signature.late.includes(id)) ? <p class="meaning">{words.meaning}</p> : null}
         {isOwn ? <p class="meaning">{words.meaningOwn}</p> : null}
-        <p>{all.shift.sign.as(personName(plan, by), `${dateText(now.value, plan.timeZone, 'en')} ${timeText(now.value, plan.timeZone)}`)}</p>
+        <p>{all.shift.sign.as(personName(plan, by), when(now.value))}</p>
         <p class="small quiet">{all.shift.sign.covers(late.length)}</p>
       </Card>
       <Prove by={by} name={words.countersign} isComplete={() => true} mayBeProvisional about={async () => (await archive()).sha256(countersignAbout(about))} onWord={save} />

@@ -2,8 +2,8 @@ import { useEffect, useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Device } from '../../wire/devices.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 
 /** The phones of the laboratory: those not heard from since the shift ended or that still hold entries first. */
 export const PhonesCard = ({ plan, since }: { plan: LabPlan; since: number }) => {
@@ -26,7 +26,7 @@ export const PhonesCard = ({ plan, since }: { plan: LabPlan; since: number }) =>
   }, [lab.value, minute])
   const enrolled = office.enrolled.value
   const own = enrolled.state === 'enrolled' ? enrolled.dev : undefined
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const rows = (devices ?? [])
     .filter(({ state }) => state === 'enrolled')
     .map((it) => {

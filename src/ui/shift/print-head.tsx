@@ -4,6 +4,7 @@ import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { Signature } from '../../projections/shift-signatures.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { useDates } from '../use-dates.ts'
 import { personName } from './line-text.ts'
 import { shiftPath } from './shift-place.ts'
 
@@ -13,14 +14,15 @@ export const PrintHead = ({ plan, page, signed }: { plan: LabPlan; page: ShiftPa
   const all = useWords()
   const words = all.shift.print
   const { span } = page
-  const when = (time: number): string => `${longDate(time, plan.timeZone)} ${timeText(time, plan.timeZone)}`
+  const { longDate } = useDates(plan.timeZone)
+  const when = (time: number): string => `${longDate(time)} ${timeText(time, plan.timeZone)}`
   const address = `${location.origin}${shiftPath(span)}`
   const signature = signed?.signature
   return (
     <header class="print-head">
       <div>
         <p class="laboratory">{plan.name}{plan.demo ? ` · ${all.shell.demo}` : ''}</p>
-        <p class="shift-name">{span.shift.name}, {longDate(span.from, plan.timeZone)}, {all.shift.span(timeText(span.from, plan.timeZone), timeText(span.to, plan.timeZone))}</p>
+        <p class="shift-name">{span.shift.name}, {longDate(span.from)}, {all.shift.span(timeText(span.from, plan.timeZone), timeText(span.to, plan.timeZone))}</p>
         {signature ? (
           <>
             <p><strong>{signed.isProvisional ? all.shift.signed.provisional : all.shift.signed.title}: {personName(plan, signature.person)}, {when(signature.time)}</strong></p>
@@ -39,5 +41,3 @@ export const PrintHead = ({ plan, page, signed }: { plan: LabPlan; page: ShiftPa
     </header>
   )
 }
-
-const longDate = (time: number, timeZone: string): string => new Intl.DateTimeFormat('en-GB', { timeZone, weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }).format(time)

@@ -4,8 +4,9 @@ import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { cardById } from '../../safety/cards.ts'
 import { useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 import { lineText, materialName, personName } from './line-text.ts'
 
 interface Given {
@@ -37,7 +38,7 @@ export const CautionsCard = ({ plan, page, onEvidence }: Given) => {
 /** Every instrument that the plan proves, and how it stood when the shift ended. */
 export const InstrumentsCard = ({ plan, page, onEvidence }: Given) => {
   const words = useWords().shift.instruments
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   return (
     <Card title={words.title}>
       {page.instruments.length === 0 ? <p>{words.none}</p> : null}

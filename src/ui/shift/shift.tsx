@@ -5,11 +5,12 @@ import { shiftAt, type ShiftSpan } from '../../plan/shift-time.ts'
 import { canBeSettled } from '../../projections/shift-blockers.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
+import { timeText } from '../format.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Backward, Forward } from '../parts/icons.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { AddsCard } from './adds-card.tsx'
 import { BlockersCard } from './blockers-card.tsx'
 import { CoverageCards } from './coverage-cards.tsx'
@@ -54,13 +55,14 @@ export const ShiftScreen = () => {
 const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const { now, person, router } = useApp()
   const all = useWords()
+  const { date } = useDates(inForce.timeZone)
   const words = all.shift
   const [evidence, setEvidence] = useState<EntryId>()
   const [incident, setIncident] = useState<EntryId>()
   const [isSigning, setIsSigning] = useState(false)
   const it = useShiftPage(span, inForce)
   const before = shiftAt(inForce, span.from - 1)
-  const meta = `${dateText(span.from, inForce.timeZone, 'en')} · ${words.span(timeText(span.from, inForce.timeZone), timeText(span.to, inForce.timeZone))}`
+  const meta = `${date(span.from)} · ${words.span(timeText(span.from, inForce.timeZone), timeText(span.to, inForce.timeZone))}`
   if (!it) return <Screen title={span.shift.name} meta={meta}><Banner title={all.shell.loading} /></Screen>
   const { live, shown, plan, signed } = it
   const { ledger } = it.lab
@@ -87,7 +89,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
         <button type="button" class="icon-button" aria-label={words.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : router.go(shiftPath(shiftAt(inForce, span.to)), 'replace'))}><Forward /></button>
       </div>
       {isBeforeUnsigned ? (
-        <Banner title={words.unsignedBefore(before.shift.name, dateText(before.from, plan.timeZone, 'en'))}>
+        <Banner title={words.unsignedBefore(before.shift.name, date(before.from))}>
           <LinkButton wide href={shiftPath(before)}>{words.toThatShift}</LinkButton>
         </Banner>
       ) : null}

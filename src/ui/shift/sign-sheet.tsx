@@ -9,13 +9,13 @@ import type { DataOf } from '../../record/kinds.ts'
 import type { Hash } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import type { KnownDevice } from '../archive.ts'
-import { dateText, timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { useDates } from '../use-dates.ts'
 import { personName } from './line-text.ts'
 import { Prove, type Word } from './prove.tsx'
 import { shortHash } from './short-hash.ts'
@@ -34,6 +34,7 @@ interface SignGiven {
 export const SignSheet = ({ plan, page, by, again, onDone }: SignGiven) => {
   const { archive, phone, now } = useApp()
   const all = useWords()
+  const { when } = useDates(plan.timeZone)
   const words = all.shift.sign
   const saving = useSaving()
   const [remark, setRemark] = useState(again?.data.remark ?? '')
@@ -87,7 +88,7 @@ export const SignSheet = ({ plan, page, by, again, onDone }: SignGiven) => {
       <Card>
         <p class="small quiet">{words.means}</p>
         <p class="meaning">{words.meaning}</p>
-        <p>{words.as(personName(plan, by), `${dateText(now.value, plan.timeZone, 'en')} ${timeText(now.value, plan.timeZone)}`)}</p>
+        <p>{words.as(personName(plan, by), when(now.value))}</p>
         {again ? <p class="small quiet">{words.confirmMore}</p> : null}
       </Card>
       {own.length && !again ? <Banner kind={isRefused ? 'stop' : 'warn'} title={words.own(own.length)}><p>{onCall ? words.ownWaits(onCall.name) : words.ownRefused}</p></Banner> : null}

@@ -5,10 +5,10 @@ import type { Blocker } from '../../projections/shift-blockers.ts'
 import type { ShiftPage } from '../../projections/shift-page.ts'
 import { ownExceptionCode, type Signature } from '../../projections/shift-signatures.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 import { personName } from './line-text.ts'
 import { shortHash } from './short-hash.ts'
 import { SignSheet } from './sign-sheet.tsx'
@@ -22,7 +22,7 @@ export const SignatureCard = ({ plan, page, signature, isProvisional }: { plan: 
   const [isOpen, setIsOpen] = useState(false)
   useEffect(() => void archive().then(async (it) => setIsUnchanged((await it.sha256(signature.digestText)) === signature.data.digest)), [signature.digestText])
   const { data } = signature
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const isSigner = person.value !== null && person.value === signature.person
   const names = new Map<string, number>()
   for (const { code } of data.openItems) names.set(code, (names.get(code) ?? 0) + 1)

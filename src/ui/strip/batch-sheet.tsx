@@ -4,13 +4,14 @@ import type { DataOf } from '../../record/kinds.ts'
 import { batchByCrossover, batchByMean, batchByReference, stripsOf, type TextProblem } from '../../rounds/strip/new-batch.ts'
 import { Refusal } from '../../science/refusal.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, numberText, timeText } from '../format.ts'
+import { numberText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Choices, Field } from '../parts/field.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
+import { useDates } from '../use-dates.ts'
 import { pointsOfStrip } from './points.ts'
 import { CurveChart } from './curve-chart.tsx'
 
@@ -20,9 +21,10 @@ type Made = { batch: Batch; runs?: number } | { problem: string } | undefined
 
 /** A new batch of strips: its name, and where its aims come from. */
 export const BatchSheet = ({ check, onClose }: { check: StripCheck; onClose(): void }) => {
-  const { lab, plan } = useApp()
+  const { lab } = useApp()
   const words = useWords()
   const say = words.strip.batches
+  const { when } = useDates()
   const saving = useSaving()
   const strips = lab.value.state.strips[check.id]
   const before = strips?.batches.at(-1)
@@ -33,7 +35,6 @@ export const BatchSheet = ({ check, onClose }: { check: StripCheck; onClose(): v
   const [texts, setTexts] = useState({ reference: '', correction: '', old: '', fresh: '' })
   const [picked, setPicked] = useState<readonly string[]>([])
   const [isAsked, setAsked] = useState(false)
-  const { timeZone } = plan.value!.plan
 
   const problemText = (problem: TextProblem): string => (words.strip.problems[problem.code] as (it: unknown) => string)(problem)
   const made = ((): Made => {
@@ -98,7 +99,7 @@ export const BatchSheet = ({ check, onClose }: { check: StripCheck; onClose(): v
           {recent.toReversed().map((it) => (
             <label key={it.id}>
               <input type="checkbox" checked={picked.includes(it.id)} onChange={() => setPicked(picked.includes(it.id) ? picked.filter((id) => id !== it.id) : [...picked, it.id])} />
-              <span>{dateText(it.time, timeZone, 'en')} {timeText(it.time, timeZone)} · {it.verdict}</span>
+              <span>{when(it.time)} · {it.verdict}</span>
             </label>
           ))}
         </fieldset>

@@ -2,12 +2,12 @@ import { useState } from 'preact/hooks'
 import type { StripCheck } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { BatchSheet } from './batch-sheet.tsx'
 import { StripView } from './strip-view.tsx'
 
@@ -32,7 +32,7 @@ const Known = ({ check }: { check: StripCheck }) => {
   const wanted = router.here.value.rest[1] ?? recent.at(-1)?.id
   const line = wanted ? lab.value.ledger.line(wanted as never) : undefined
   const batch = strips?.batches.at(-1)
-  const when = (time: number): string => `${dateText(time, inForce.timeZone, 'en')} ${timeText(time, inForce.timeZone)}`
+  const { when } = useDates(inForce.timeZone)
   return (
     <Screen title={check.name} back meta={`${machine.name} · ${station.name}`} next={<LinkButton kind="go" wide href={`/check/${check.id}`}>{say.read}</LinkButton>}>
       {line?.kind === 'strip' ? (

@@ -39,6 +39,7 @@ interface ControlChartProps {
   chosen: number
   name: string
   timeZone: string
+  language: string
   text(value: number): string
   onWindow(window: Window): void
   onChoose(index: number): void
@@ -55,7 +56,7 @@ const mostRings = 40
 const usualWidth = 328
 
 /** Values over time in the window that is seen. Points differ by shape as well as by colour; the table beside it says the same. */
-export const ControlChart = ({ picture, events, extent, window, chosen, name, timeZone, text, onWindow, onChoose }: ControlChartProps) => {
+export const ControlChart = ({ picture, events, extent, window, chosen, name, timeZone, language, text, onWindow, onChoose }: ControlChartProps) => {
   const svg = useRef<SVGSVGElement>(null)
   const width = useWidth(svg)
   const height = Math.round(Math.min(340, Math.max(230, width * 0.42)))
@@ -74,7 +75,7 @@ export const ControlChart = ({ picture, events, extent, window, chosen, name, ti
     () => (
       <>
         <rect class="frame" x={inset.left} y={inset.top} width={right - inset.left} height={bottom - inset.top} />
-        {timeTicks({ ...window, timeZone, most: Math.max(3, Math.floor(width / 80)) }).map((tick) => (
+        {timeTicks({ ...window, timeZone, language, most: Math.max(3, Math.floor(width / 80)) }).map((tick) => (
           <g key={tick.at}>
             <line class="tick" x1={x(tick.at)} x2={x(tick.at)} y1={inset.top} y2={bottom} />
             <text x={Math.min(right - 14, Math.max(inset.left + 14, x(tick.at)))} y={height - 4} text-anchor="middle">{tick.text}</text>

@@ -1,13 +1,13 @@
 import type { Forecast } from '../../projections/forecast.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, timeText } from '../format.ts'
 import { Card } from '../parts/card.tsx'
+import { useDates } from '../use-dates.ts'
 
 export const ForecastCard = ({ forecast, text }: { forecast: Forecast | undefined; text(value: number): string }) => {
   const { plan, phone } = useApp()
   const words = useWords().trends.forecast
   const { timeZone } = plan.value!.plan
-  const when = (time: number): string => `${dateText(time, timeZone, 'en')} ${timeText(time, timeZone)}`
+  const { when } = useDates(timeZone)
   return (
     <Card title={words.title}>
       {forecast ? (

@@ -1,3 +1,5 @@
+import { tagOf } from '../format.ts'
+
 interface Step {
   days?: number
   hours?: number
@@ -21,14 +23,14 @@ export interface Tick {
 /**
  * Round times of the laboratory's own calendar, at most so many: midnight is midnight in its time zone, on the days when the clock changes too.
  */
-export const timeTicks = ({ from, to, timeZone, most }: { from: number; to: number; timeZone: string; most: number }): Tick[] => {
+export const timeTicks = ({ from, to, timeZone, language, most }: { from: number; to: number; timeZone: string; language: string; most: number }): Tick[] => {
   const [, step] = steps.find(([milliseconds]) => (to - from) / milliseconds <= most) ?? steps.at(-1)!
   const begin = Temporal.Instant.fromEpochMilliseconds(Math.floor(from)).toZonedDateTimeISO(timeZone).toPlainDateTime().with({ hour: 0, minute: 0, second: 0, millisecond: 0 })
   const start = step.years || step.months ? begin.with({ month: 1, day: 1 }) : step.days && step.days > 2 ? begin.with({ day: 1 }) : begin
-  const form = new Intl.DateTimeFormat('en-GB', {
+  const form = new Intl.DateTimeFormat(tagOf(language), {
     timeZone, ...(step.years ? { year: 'numeric' } : step.months ? { month: 'short', year: '2-digit' } : step.days ? { day: 'numeric', month: 'short' } : { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }),
   })
-  const dayForm = new Intl.DateTimeFormat('en-GB', { timeZone, day: 'numeric', month: 'short' })
+  const dayForm = new Intl.DateTimeFormat(tagOf(language), { timeZone, day: 'numeric', month: 'short' })
   const ticks: Tick[] = []
   // Steps of the clock on the wall, so that its hours stay round where it is put forward or back.
   for (let wall = start; ; wall = wall.add(step)) {

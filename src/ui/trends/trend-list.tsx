@@ -3,11 +3,12 @@ import type { Check, ReadingCheck, StripCheck } from '../../plan/check.ts'
 import { checksOfMachine, placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
+import { decimalsOf, numberText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { comingOf } from './coming.ts'
 
 type Charted = ReadingCheck | StripCheck
@@ -63,6 +64,7 @@ const mostComing = 5
 const Coming = ({ plan }: { plan: LabPlan }) => {
   const { lab, phone } = useApp()
   const words = useWords().trends.forecast
+  const { date } = useDates(plan.timeZone)
   const coming = useMemo(() => comingOf(plan, lab.value.state, lab.value.ledger, phone.clock.now()).slice(0, mostComing), [lab.value, plan])
   if (coming.length === 0) return null
   return (
@@ -75,7 +77,7 @@ const Coming = ({ plan }: { plan: LabPlan }) => {
               key={check.id}
               what={`${placeOf(plan, check.station).station.name} · ${check.name}`}
               under={`${words.coming(forecast.meets)} ${numberText(forecast.limit, decimalsOf(check.step))} ${check.unit}, ${words.in(words.hours((at - phone.clock.now()) / 3_600_000))}`}
-              value={<span class="small">{dateText(at, plan.timeZone, 'en')}<br />{timeText(at, plan.timeZone)}</span>}
+              value={<span class="small">{date(at)}<br />{timeText(at, plan.timeZone)}</span>}
               href={`/trends/${check.id}`}
             />
           )

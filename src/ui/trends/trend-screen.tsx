@@ -9,11 +9,12 @@ import { forecastOf } from '../../projections/forecast.ts'
 import type { Lab } from '../../projections/lab.ts'
 import { eventsOf, figureSeriesOf, gapsOf, seriesOf, shiftBorders } from '../../projections/series.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
+import { decimalsOf, numberText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
+import { useDates } from '../use-dates.ts'
 import { ControlChart } from './control-chart.tsx'
 import { EventKey } from './event-marks.tsx'
 import { ForecastCard } from './forecast-card.tsx'
@@ -39,7 +40,7 @@ const keptChoice = z.object({ by: z.enum(['plan', 'computed']), baseline: z.opti
 type Choice = z.infer<typeof keptChoice>
 
 export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: ReadingCheck | StripCheck; figure: string | undefined }) => {
-  const { lab, archive } = useApp()
+  const { lab, archive, language } = useApp()
   const words = useWords()
   const say = words.trends
   /** The whole record, once it was asked for; in memory are only its last days. */
@@ -94,7 +95,7 @@ export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: Rea
   }
   const decimals = decimalsOf(step)
   const text = (value: number): string => numberText(value, pictureName === 'readings' ? decimals : decimals + 1)
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   const seenFrom = indexAt(picture.times, window.from)
   const seenTo = indexAt(picture.times, window.to + 1)
   const seen = points.slice(seenFrom, seenTo)
@@ -126,6 +127,7 @@ export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: Rea
           onChoose={setIndex}
           name={say.chart(name, say.pictures[pictureName], seen.length, lowest(values, text), highest(values, text), last.keyed)}
           timeZone={plan.timeZone}
+          language={language.value}
           text={text}
         />
         <input

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText } from '../format.ts'
 import { Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
@@ -9,11 +8,13 @@ import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { shortText } from '../units.ts'
+import { useDates } from '../use-dates.ts'
 
 /** What is in a drum since it was last empty, and its handing over with the number of the paper that goes with it. */
 export const DrumSheet = ({ plan, drum, onClose }: { plan: LabPlan; drum: string; onClose(): void }) => {
   const { lab } = useApp()
   const words = useWords()
+  const { date } = useDates(plan.timeZone)
   const say = words.waste
   const saving = useSaving()
   const [to, setTo] = useState('')
@@ -27,7 +28,7 @@ export const DrumSheet = ({ plan, drum, onClose }: { plan: LabPlan; drum: string
   }
   return (
     <Sheet title={say.drums[drum] ?? drum} closeName={words.shell.close} onClose={onClose}>
-      {it ? <p>{say.since(dateText(it.since, plan.timeZone, 'en'))}</p> : null}
+      {it ? <p>{say.since(date(it.since))}</p> : null}
       <Rows>{Object.entries(it?.litres ?? {}).map(([waste, litres]) => <Row key={waste} what={say.kinds[waste] ?? waste} value={`${shortText(litres, 2)} L`} />)}</Rows>
       <SavingProblem of={saving} />
       <Field name={say.handTo} hint={say.handToHint} value={to} onChange={setTo} problem={tried && !to.trim() ? say.handToHint : undefined} />

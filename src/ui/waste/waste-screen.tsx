@@ -4,13 +4,14 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { LineOf } from '../../projections/line.ts'
 import { wasteDrums } from '../../safety/waste.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { dateText, decimalsOf, numberText, timeText } from '../format.ts'
+import { decimalsOf, numberText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
 import { LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
+import { useDates } from '../use-dates.ts'
 import { DrumSheet } from './drum-sheet.tsx'
 import { RunOffScreen } from './run-off-screen.tsx'
 
@@ -33,7 +34,7 @@ const Overview = ({ plan }: { plan: LabPlan }) => {
   const { state, ledger } = lab.value
   const permit = plan.checks.filter((check) => placeOf(plan, check.station).station.kind === 'effluent')
   const runOffs = ledger.lines.filter((line): line is LineOf<'runOff'> => line.kind === 'runOff' && !line.withdrawnBy).slice(-shownRunOffs).reverse()
-  const when = (time: number): string => `${dateText(time, plan.timeZone, 'en')} ${timeText(time, plan.timeZone)}`
+  const { when } = useDates(plan.timeZone)
   return (
     <Screen title={say.title} back next={<LinkButton kind="go" href="/waste/new">{say.log}</LinkButton>}>
       <Card title={say.permit}>
