@@ -130,14 +130,18 @@ export const unlock = async (page: Page, person: string, pin = '2468'): Promise<
   await page.getByRole('heading', { name: 'Now', level: 1 }).waitFor()
 }
 
-/** From a new server to the demo laboratory on this phone: its first supervisor, its plan, somebody with the phone in hand. */
-export const found = async (page: Page, person: string): Promise<void> => {
+/** From a new server to the demo laboratory on this phone: its first supervisor, its plan, somebody with the phone in hand. `seen`: told of each screen on the way. */
+export const found = async (page: Page, person: string, seen: (screen: string) => Promise<void> = async () => undefined): Promise<void> => {
   await page.getByLabel('Name of this phone').fill('Machine room 1')
+  await seen('enrol')
   await page.getByLabel('Your name').fill('Rosa Kern')
   await page.getByLabel('A passphrase of your own').fill('silver nitrate in the dark')
   await press(page, 'Go on')
+  await page.getByRole('button', { name: 'The demo laboratory' }).waitFor()
+  await seen('begin')
   await press(page, 'The demo laboratory')
   await page.getByRole('heading', { name: 'Who has the phone?' }).waitFor({ timeout: 60_000 })
+  await seen('who')
   await unlock(page, person)
 }
 

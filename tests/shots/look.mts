@@ -1,23 +1,10 @@
 /** One or a few scenes, quickly: `npx tsx tests/shots/look.mts now-quiet,now-out 360x740 paper,safelight /tmp/out.png` */
-import { createServer } from 'node:http'
-import { readFile } from 'node:fs/promises'
-import { extname, join } from 'node:path'
 import { chromium } from 'playwright-core'
 import sharp from 'sharp'
+import { serveStage } from './serve-stage.ts'
 
 const [names = '', sizes = '360x740', themes = 'paper,safelight', out = '/tmp/look.png', full] = process.argv.slice(2)
-const site = new URL('../../node_modules/.cache/shots/site/', import.meta.url).pathname
-const types: Record<string, string> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.woff2': 'font/woff2' }
-const server = createServer((request, response) => {
-  const path = new URL(request.url ?? '/', 'http://x').pathname
-  const file = extname(path) ? path : '/index.html'
-  readFile(join(site, file)).then(
-    (bytes) => response.writeHead(200, { 'content-type': types[extname(file)] ?? 'application/octet-stream' }).end(bytes),
-    () => response.writeHead(404).end(),
-  )
-})
-await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
-const port = (server.address() as { port: number }).port
+const { origin, server } = await serveStage()
 const browser = await chromium.launch({ executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] })
 const shots: { image: Buffer; width: number; height: number }[] = []
 for (const theme of themes.split(','))
@@ -28,7 +15,7 @@ for (const theme of themes.split(','))
       const page = await context.newPage()
       page.on('pageerror', (error) => console.error(name, error.message, error.stack?.split('\n')[1]))
       page.on('console', (message) => { if (message.type() === 'error') console.error(name, message.text()) })
-      await page.goto(`http://127.0.0.1:${port}/?scene=${name}&theme=${theme}`)
+      await page.goto(`${origin}/?scene=${name}&theme=${theme}`)
       await page.waitForTimeout(350)
       for (const act of (process.env['ACT'] ?? '').split(';').filter(Boolean)) { await page.getByText(act, { exact: false }).or(page.getByRole('button', { name: act })).first().click(); await page.waitForTimeout(250) }
       const image = await page.screenshot({ fullPage: full === 'full' })
