@@ -12,6 +12,7 @@ import type { DataOf, Kind } from '../record/kinds.ts'
 import type { Archive } from './archive.ts'
 import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
+import type { SendProblem } from '../device/problems.ts'
 import type { Router } from './router.ts'
 import type { Trouble } from './trouble.ts'
 import type { Language } from './words/language.ts'
@@ -24,8 +25,10 @@ export interface Sending {
   oldestAt?: number | undefined
   concern: 'none' | 'warning' | 'alarm'
   state: 'idle' | 'sending' | 'offline' | 'stopped'
-  /** Code of what stopped it. */
-  problem?: string | undefined
+  /** What stopped it. */
+  problem?: SendProblem['code'] | undefined
+  /** Only people can mend it. */
+  isLasting: boolean
 }
 
 /** What a screen may ask of the phone. Every promise resolves after the durable write, never before. */

@@ -21,8 +21,8 @@ export type Enrolled =
   /** A supervisor compares the six digits on both screens. */
   | { state: 'waiting'; digits: string }
   | { state: 'enrolled'; dev: DeviceId; name: string }
-  /** Revoked, retired or quarantined: it may still hand in what it holds. */
-  | { state: 'ended'; how: 'revoked' | 'retired' | 'quarantined' }
+  /** Revoked, retired, quarantined, or not known to the server: it may still hand in what it holds. */
+  | { state: 'ended'; how: 'revoked' | 'retired' | 'quarantined' | 'unknown' }
 
 export interface EnrolGiven {
   code: string
@@ -41,6 +41,8 @@ export interface Office {
   /** Whether the laboratory has a first supervisor. */
   isClaimed(): Promise<Asked<boolean>>
   enrol(given: EnrolGiven): Promise<Asked<Receipt>>
+  /** Where the server does not know this phone any more: to the screen that asks for a code. Nothing that waits is lost by it. */
+  enrolAnew(): void
   /** Asks whether the digits have been confirmed. */
   askAgain(): Promise<Asked<Enrolled>>
 

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { readFileSync, writeFileSync } from 'node:fs'
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
@@ -114,6 +114,21 @@ describe('the record as files', { timeout: 300_000 }, () => {
     await bring('no JSON at all')
     await page.getByText('This file is no export: it is not JSON.').waitFor()
     expect(onServer()).toEqual(before)
+  })
+
+  it('of a server set up anew do not know this phone: the app says so, keeps what it has, and lets it in again', async () => {
+    await lab.stop()
+    for (const name of readdirSync(lab.folder)) rmSync(join(lab.folder, name), { recursive: true })
+    await lab.start()
+    await goTo(page, '/menu')
+    await press(page, 'Send now')
+    await page.getByRole('alert').getByText('The server does not know this phone').waitFor()
+    expect(await violationsInBothThemes(page)).toEqual([])
+    await goTo(page, '/now')
+    await page.getByRole('alert').getByText('The server does not know this phone').waitFor()
+    await press(page, 'Enrol this phone anew')
+    await page.getByRole('heading', { name: 'A new laboratory' }).waitFor()
+    await page.getByText('What this phone had not sent is kept').waitFor()
   })
 
   it('nothing broke the content policy, and no page failed', () => {

@@ -10,6 +10,7 @@ export const office = (_now: number): Office => ({
   firstSupervisor: async () => undefined,
   isClaimed: async () => offline,
   enrol: async () => offline,
+  enrolAnew: () => undefined,
   askAgain: async () => offline,
   prove: async () => offline,
   provenUntil: signal(undefined),

@@ -103,7 +103,7 @@ export const scenes: Record<string, Scene> = {
   ...methodScenes,
   'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
   'now-out': {
-    at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline' },
+    at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline', isLasting: false },
     log: (log) => {
       const plan = ordinary(log, { plan: demo, left: ['neg-1-dev-temp', 'neg-1-dev-level', 'neg-1-rinse-flow', 'pos-2-dev-temp'], last: { 'neg-1-fix-ph': 4.58, 'pos-2-wash-flow': 19.5 } })
       phOut(log, plan)

@@ -83,7 +83,7 @@ const app: App = {
   plan: computed(() => (folded.value, lab.plan(now.value))),
   now,
   person: signal(scene.person === undefined ? ('ada' as never) : scene.person),
-  sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle' }),
+  sending: signal(scene.sending ?? { waiting: 0, concern: 'none', state: 'idle', isLasting: false }),
   office: office(start),
   archive: async () => archive(() => lab, log),
   reader: () => Promise.reject(new Error('the pictures have no meter reader')),

@@ -5,7 +5,7 @@ import { personId } from '../../plan/ids.ts'
 import type { Asked, Enrolled, NoAnswer, Office } from '../office.ts'
 import { enrolledNow, type OfficeParts, type OfficeState } from './office-of.ts'
 
-export type Desk = Omit<Office, 'codeInAddress' | 'enrolled' | 'provenUntil'>
+export type Desk = Omit<Office, 'codeInAddress' | 'enrolled' | 'enrolAnew' | 'provenUntil'>
 
 const founder = z.strictObject({ id: personId, name: z.string() })
 const founderKey = 'firstSupervisor'

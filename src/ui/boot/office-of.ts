@@ -41,6 +41,7 @@ export const officeOf = async (parts: OfficeParts): Promise<Office> => {
     firstSupervisor: async () => (await ask()).firstSupervisor(),
     isClaimed: async () => (await ask()).isClaimed(),
     enrol: async (given) => (await ask()).enrol(given),
+    enrolAnew: () => (state.enrolled.value = { state: 'ended', how: 'unknown' }),
     askAgain: async () => (await ask()).askAgain(),
     prove: async (...given) => (await ask()).prove(...given),
     code: async () => (await ask()).code(),

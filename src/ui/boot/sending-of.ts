@@ -9,4 +9,5 @@ export const sendingOf = ({ isRunning, waiting, oldestAt, concern, problem }: Se
   concern,
   state: isRunning ? 'sending' : !problem ? 'idle' : problem.code === 'unreachable' || problem.code === 'timeout' || problem.code === 'busy' ? 'offline' : isLasting(problem) ? 'stopped' : 'offline',
   problem: problem?.code,
+  isLasting: problem !== undefined && isLasting(problem),
 })

@@ -16,7 +16,7 @@ export const Enrol = () => {
   if (enrolled.state === 'waiting') return <Waiting digits={enrolled.digits} />
   return (
     <>
-      {enrolled.state === 'ended' ? <Banner kind="stop" title={words.ended.title}>{words.ended.more}</Banner> : null}
+      {enrolled.state === 'ended' ? <Banner kind="stop" title={words.ended[enrolled.how === 'unknown' ? 'unknown' : 'out'].title}>{words.ended[enrolled.how === 'unknown' ? 'unknown' : 'out'].more}</Banner> : null}
       <Ask />
     </>
   )

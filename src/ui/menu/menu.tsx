@@ -10,6 +10,7 @@ import { Choices } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { lazy } from '../lazy.tsx'
 import { Screen } from '../screen.tsx'
+import { SendingProblem } from '../sending-problem.tsx'
 import { LabelSheet } from '../labels/label-sheet.tsx'
 import { useDates } from '../use-dates.ts'
 import { languages, type Language } from '../words/language.ts'
@@ -54,6 +55,7 @@ const MenuList = () => {
       </Card>
       <LanguageCard />
       <Card title={words.sending}>
+        <SendingProblem />
         <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
         {oldestAt !== undefined && inForce ? <p>{words.oldest(when(oldestAt))}</p> : null}
         <Button wide onPress={() => phone.sendNow()}>{words.sendNow}</Button>

@@ -6,6 +6,7 @@ import { timeText } from '../format.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Screen } from '../screen.tsx'
+import { SendingProblem } from '../sending-problem.tsx'
 import { MachineCard } from './machine-card.tsx'
 import { nextThing } from './next-thing.ts'
 import { everyMilliseconds } from './use-due.ts'
@@ -41,6 +42,7 @@ const Known = ({ plan }: { plan: LabPlan }) => {
         </div>
       }
     >
+      <SendingProblem lastingOnly />
       <Unsent />
       <Update />
       {plan.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={plan} />)}

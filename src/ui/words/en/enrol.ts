@@ -65,8 +65,8 @@ export const enrol = {
   waitingTitle: 'Compare these figures',
   waiting: 'They must stand on the supervisor’s screen too. When the supervisor confirms, this phone goes on by itself.',
   ended: {
-    title: 'This phone has been taken out of the laboratory',
-    more: 'Ask the supervisor why. To bring it back, ask for a new code. What it had not sent can be handed in as a file.',
+    out: { title: 'This phone has been taken out of the laboratory', more: 'Ask the supervisor why. To bring it back, ask for a new code. What it had not sent can be handed in as a file.' },
+    unknown: { title: 'The server does not know this phone', more: 'Ask the supervisor for a new code. What this phone had not sent is kept, and can be saved as a file.' },
   },
   offlineTitle: 'No network',
   offline: 'The first time, this phone must reach the laboratory’s server.',

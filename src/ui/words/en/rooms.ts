@@ -19,6 +19,7 @@ import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
 import { saving } from './saving.ts'
+import { sending } from './sending.ts'
 import { shift } from './shift.ts'
 import { replenish, silver } from './silver.ts'
 import { splice } from './splice.ts'
@@ -27,4 +28,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, shift, silver, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, sending, shift, silver, splice, strip, trends, waste }

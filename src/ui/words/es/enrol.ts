@@ -66,8 +66,8 @@ export const enrol: Translation<typeof english> = {
   waitingTitle: 'Compare estas cifras',
   waiting: 'Tienen que estar también en la pantalla del supervisor. Cuando el supervisor confirme, este teléfono sigue solo.',
   ended: {
-    title: 'Este teléfono se retiró del laboratorio',
-    more: 'Pregunte al supervisor por qué. Para volver a entrar, pida un código nuevo. Lo que no había enviado se puede entregar como archivo.',
+    out: { title: 'Este teléfono se retiró del laboratorio', more: 'Pregunte al supervisor por qué. Para volver a entrar, pida un código nuevo. Lo que no había enviado se puede entregar como archivo.' },
+    unknown: { title: 'El servidor no conoce este teléfono', more: 'Pida al supervisor un código nuevo. Lo que este teléfono no había enviado se conserva y se puede guardar como archivo.' },
   },
   offlineTitle: 'Sin red',
   offline: 'La primera vez, este teléfono tiene que llegar al servidor del laboratorio.',

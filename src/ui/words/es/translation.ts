@@ -24,6 +24,7 @@ import { response } from './response.ts'
 import { round } from './round.ts'
 import { safety } from './safety.ts'
 import { saving } from './saving.ts'
+import { sending } from './sending.ts'
 import { shell } from './shell.ts'
 import { shift } from './shift.ts'
 import { replenish, silver } from './silver.ts'
@@ -34,5 +35,5 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 export const translation: Translation<Words> = {
-  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, plan, record, replenish, response, round, safety, saving, shell, shift, silver, splice, strip, time, trends, waste,
+  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, plan, record, replenish, response, round, safety, saving, sending, shell, shift, silver, splice, strip, time, trends, waste,
 }
