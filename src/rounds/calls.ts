@@ -1,8 +1,9 @@
 import type { CheckId, MachineId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { dueChecks } from '../projections/due.ts'
-import { mixingUntil, openExceptions, phaseAt } from '../projections/exceptions.ts'
+import { mixingUntil, phaseAt } from '../projections/exceptions.ts'
 import type { LabState } from '../projections/lab.ts'
+import { answerableExceptions } from '../projections/left-behind.ts'
 import type { EntryId } from '../record/ids.ts'
 
 /** Something that asks for a person at an instant: a check that falls due, a bath that has mixed, a reading to be confirmed. */
@@ -18,7 +19,7 @@ export interface Call {
 
 /** What calls now, and when the next call comes; a check that waits for its repeat or its re-check calls as that and not as due besides. */
 export const callsAt = (state: LabState, plan: LabPlan, now: number): { calls: Call[]; nextAt: number | undefined } => {
-  const open = openExceptions(state.exceptions)
+  const open = answerableExceptions(state, plan)
   const later: number[] = []
   const ofExceptions = open.flatMap((exception): Call[] => {
     const { id, check, machine } = exception

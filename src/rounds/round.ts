@@ -99,8 +99,9 @@ export const goBack = (it: Round, now: number): Round => goTo(it, it.at - 1, now
 /** Steps that have no answer yet. */
 export const openSteps = (it: Round): RoundStep[] => it.steps.filter((each) => !each.outcome)
 
-/** The round without the checks that a revision of the plan took away while it was open; undefined where none is left. */
+/** The round without the checks that a revision of the plan took away while it was open; undefined where none is left, or the machine is gone. */
 export const fittedTo = (it: Round, plan: LabPlan, now: number): Round | undefined => {
+  if (!plan.machines.some(({ id }) => id === it.machine)) return undefined
   const has = (step: RoundStep): boolean => step.outcome !== undefined || plan.checks.some(({ id }) => id === step.check)
   if (it.steps.every(has)) return it
   const steps = it.steps.filter(has)

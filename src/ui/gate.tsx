@@ -23,7 +23,8 @@ export const Gate = () => {
   if (place === 'emergency' || ((place === 'splice' || place === 'board') && plan.value)) return <AppShell />
   // Without a secure context there are no keys: nothing that could be signed or sent.
   if (router.here.value.place === 'setup' || !isSecureContext) return <Setup />
-  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null ? Who : undefined
+  // Whoever a revision took out of the plan no longer has this phone in hand.
+  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null || !plan.value.plan.people.some(({ id }) => id === person.value) ? Who : undefined
   if (!Before) return <AppShell />
   return (
     <>

@@ -2,9 +2,9 @@ import { placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Machine } from '../../plan/machine.ts'
 import type { Due } from '../../projections/due.ts'
-import { openExceptions } from '../../projections/exceptions.ts'
 import { filmAtRisk } from '../../projections/film-at-risk.ts'
 import { standingHolds } from '../../projections/holds.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import { spanAt } from '../../projections/machines.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -29,7 +29,7 @@ export const BoardMachine = ({ machine, plan }: { machine: Machine; plan: LabPla
   const due = useDue(machine)
   const span = spanAt(state.machines[machine.id], now.value)
   const holds = standingHolds(state.holds, machine.id)
-  const exceptions = openExceptions(state.exceptions).filter((it) => it.machine === machine.id)
+  const exceptions = answerableExceptions(state, plan).filter((it) => it.machine === machine.id)
   const waiting = due.filter(({ check }) => !exceptions.some((it) => it.check === check.id)).sort((a, b) => a.dueAt - b.dueAt)
   const late = waiting.filter(({ status }) => status === 'late')
   const dueNow = waiting.filter(({ status }) => status === 'due')

@@ -5,6 +5,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Screen } from '../screen.tsx'
+import { LeftBehindCard } from '../now/left-behind-card.tsx'
 import { PhonesCard } from '../shift/phones-card.tsx'
 import { useWakeLock } from '../wake-lock.ts'
 import { BoardMachine } from './board-machine.tsx'
@@ -42,6 +43,7 @@ const Known = ({ plan }: { plan: LabPlan }) => {
       <div class="board">
         <div class="board-machines">{plan.machines.map((machine) => <BoardMachine key={machine.id} machine={machine} plan={plan} />)}</div>
         <div class="board-side">
+          <LeftBehindCard plan={plan} />
           <MixingCard plan={plan} />
           <ShiftSoFar plan={plan} span={shift} />
           <PhonesCard plan={plan} since={now.value - silentMilliseconds} />

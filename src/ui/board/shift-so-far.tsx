@@ -1,11 +1,11 @@
 import { useMemo } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { shiftAt, type ShiftSpan } from '../../plan/shift-time.ts'
+import type { ShiftSpan } from '../../plan/shift-time.ts'
 import { shiftPage } from '../../projections/shift-page.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
-import { shiftPath } from '../shift/shift-place.ts'
+import { shiftBefore, shiftPath } from '../shift/shift-place.ts'
 import { useDates } from '../use-dates.ts'
 
 /** The running shift in a few numbers, and whether the one before it still waits for its signature. */
@@ -16,7 +16,7 @@ export const ShiftSoFar = ({ plan, span }: { plan: LabPlan; span: ShiftSpan }) =
   const say = words.board
   const minute = Math.floor(now.value / 60_000)
   const page = useMemo(() => shiftPage({ lab: lab.value.log, plan, span, now: now.value }), [lab.value, plan, span.from, minute])
-  const before = shiftAt(plan, span.from - 1)
+  const before = shiftBefore(lab.value.log, plan, span)
   const { lines } = lab.value.ledger
   const isUnsigned =
     lines.some(({ time, kind }) => kind !== 'plan' && time >= before.from && time < before.to) &&

@@ -2,9 +2,9 @@ import { useState } from 'preact/hooks'
 import { checkOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Machine } from '../../plan/machine.ts'
-import { openExceptions } from '../../projections/exceptions.ts'
 import { filmAtRisk } from '../../projections/film-at-risk.ts'
 import { standingHolds, type HoldNow } from '../../projections/holds.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { Banner } from '../parts/banner.tsx'
@@ -44,7 +44,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
   const words = useWords()
   const saving = useSaving()
   const { state } = lab.value
-  const open = openExceptions(state.exceptions).filter((it) => it.machine === machine.id)
+  const open = answerableExceptions(state, plan).filter((it) => it.machine === machine.id)
   const about = open.find((it) => it.id === exception) ?? open[0]
   const [reason, setReason] = useState(about ? words.now.machine.outReason(checkOf(plan, about.check).name) : '')
   const [tried, setTried] = useState(false)

@@ -1,8 +1,8 @@
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Machine } from '../../plan/machine.ts'
-import { openExceptions } from '../../projections/exceptions.ts'
 import { filmAtRisk } from '../../projections/film-at-risk.ts'
 import { standingHolds } from '../../projections/holds.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import { spanAt } from '../../projections/machines.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -34,7 +34,7 @@ export const MachineCard = ({ machine, plan }: { machine: Machine; plan: LabPlan
   const due = useDue(machine)
   const span = spanAt(state.machines[machine.id], now.value)
   const holds = standingHolds(state.holds, machine.id)
-  const exceptions = openExceptions(state.exceptions).filter((it) => it.machine === machine.id)
+  const exceptions = answerableExceptions(state, plan).filter((it) => it.machine === machine.id)
   const risk = filmAtRisk(state, plan, machine, now.value)
   const stations = pathStations(state, plan, machine, due, words)
   const next = due

@@ -1,9 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { MachineState } from '../../plan/schedule.ts'
 import { spanAt } from '../../projections/machines.ts'
+import { leftBehind } from '../../projections/left-behind.ts'
+import { readingPlan } from '../../projections/plans.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { timeText } from '../format.ts'
+import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { NumberPad } from '../parts/number-pad.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
@@ -28,7 +31,14 @@ export const MachineScreen = () => {
   const [chosen, setChosen] = useState<MachineState>()
   const [speed, setSpeed] = useState<string>()
   const [problem, setProblem] = useState<string>()
-  if (!inForce || !machine) return <Screen title={words.shell.notFound.title} back />
+  if (!inForce || !machine) {
+    const held = inForce && leftBehind(lab.value.state, inForce).holds.some((hold) => hold.machine === id) ? readingPlan(lab.value.state.plans, inForce).machines.find((it) => it.id === id) : undefined
+    return (
+      <Screen title={held?.name ?? words.shell.notFound.title} back>
+        {inForce && held ? <><Banner kind="warn" title={words.now.leftBehind.machine} /><HoldCard machine={held} plan={inForce} /></> : null}
+      </Screen>
+    )
+  }
 
   const unit = inForce.units.length
   const state = chosen ?? span.state

@@ -1,7 +1,8 @@
 import { checkOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { openExceptions, phaseAt } from '../../projections/exceptions.ts'
+import { phaseAt } from '../../projections/exceptions.ts'
 import type { LabState } from '../../projections/lab-state.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import { doneCount, type Round } from '../../rounds/round.ts'
 import { nextDueAt, walks } from '../../rounds/walk.ts'
 import { timeText } from '../format.ts'
@@ -18,7 +19,7 @@ export interface NextThing {
  * corrected, and only then a new round begins.
  */
 export const nextThing = (lab: LabState, plan: LabPlan, round: Round | undefined, now: number, words: Words): NextThing => {
-  const open = openExceptions(lab.exceptions).map((exception) => ({ exception, phase: phaseAt(exception, now), name: checkOf(plan, exception.check).name }))
+  const open = answerableExceptions(lab, plan).map((exception) => ({ exception, phase: phaseAt(exception, now), name: checkOf(plan, exception.check).name }))
   const toConfirm = open.find(({ phase }) => phase === 'toConfirm')
   if (toConfirm) return { label: words.now.round.again(toConfirm.name), href: `/check/${toConfirm.exception.check}` }
   if (round) return { label: words.now.round.goOn(doneCount(round), round.steps.length), href: `/round/${round.machine}` }

@@ -3,6 +3,7 @@ import { shiftAt } from '../../plan/shift-time.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { lazy } from '../lazy.tsx'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Screen } from '../screen.tsx'
@@ -10,6 +11,10 @@ import { SendingProblem } from '../sending-problem.tsx'
 import { MachineCard } from './machine-card.tsx'
 import { nextThing } from './next-thing.ts'
 import { everyMilliseconds } from './use-due.ts'
+
+const Nothing = () => null
+/** It is seldom there, and not what the first screen waits for. */
+const LeftBehindCard = lazy<{ plan: LabPlan }>(() => import('./left-behind-card.tsx').then((it) => it.LeftBehindCard, () => Nothing), Nothing)
 
 /** The laboratory as it stands: each machine, what is out, what is due, and the one thing to do next. */
 export const Now = () => {
@@ -45,7 +50,8 @@ const Known = ({ plan }: { plan: LabPlan }) => {
       <SendingProblem lastingOnly />
       <Unsent />
       <Update />
-      {plan.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={plan} />)}
+      <LeftBehindCard plan={plan} />
+      <div class="now-machines">{plan.machines.map((machine) => <MachineCard key={machine.id} machine={machine} plan={plan} />)}</div>
     </Screen>
   )
 }

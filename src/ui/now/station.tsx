@@ -1,5 +1,5 @@
 import { checkOf, placeOf } from '../../plan/find.ts'
-import { openExceptions } from '../../projections/exceptions.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import type { Substance } from '../../science/substances.ts'
 import { substances } from '../../science/substances-table.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -30,7 +30,7 @@ type Given = { plan: Parameters<typeof checkOf>[0]; place: ReturnType<typeof pla
 const Known = ({ plan, place: { machine, station }, now, lab }: Given) => {
   const words = useWords()
   const due = useDue(machine)
-  const open = openExceptions(lab.exceptions).filter((it) => it.station === station.id)
+  const open = answerableExceptions(lab, plan).filter((it) => it.station === station.id)
   const checks = plan.checks.filter((it) => it.station === station.id)
   return (
     <Screen title={station.name} back meta={machine.name}>

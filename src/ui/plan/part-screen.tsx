@@ -22,6 +22,7 @@ import { checkFields, partFields } from './parts.ts'
 import { ProposeCard } from './propose-card.tsx'
 import { SetByCard } from './set-by-card.tsx'
 import { setByText } from './set-by-text.ts'
+import { StillOpen, useStillOpen } from './still-open.tsx'
 import type { Draft } from './use-draft.ts'
 
 /** One part of the plan: its fields, and for a machine or a station what stands in it. */
@@ -142,10 +143,22 @@ const Changes = ({ draft, list, id, name }: { draft: Draft; list: ListName; id: 
       ) : null}
       {asked === 'remove' ? (
         <Sheet title={words.remove(name)} closeName={all.shell.close} onClose={() => setAsked(undefined)}>
-          <Banner kind="warn" title={words.removeMore} />
-          <HoldToConfirm done={false} hint={words.removeHold} onConfirm={remove}>{words.remove(name)}</HoldToConfirm>
+          <AskRemove changed={without(draft.plan, list, id)} name={name} onConfirm={remove} />
         </Sheet>
       ) : null}
+    </>
+  )
+}
+
+/** What is still open on a part is named before it is taken out: closed or released first, it leaves nothing behind. */
+const AskRemove = ({ changed, name, onConfirm }: { changed: WrittenPlan; name: string; onConfirm(): void }) => {
+  const words = useWords().plan
+  const rows = useStillOpen(changed)
+  return (
+    <>
+      <StillOpen rows={rows} isRefused={rows.length > 0} />
+      <Banner kind="warn" title={words.removeMore} />
+      {rows.length ? null : <HoldToConfirm done={false} hint={words.removeHold} onConfirm={onConfirm}>{words.remove(name)}</HoldToConfirm>}
     </>
   )
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { planChanges } from '../../plan/changes.ts'
 import { mergePlans } from '../../plan/merge-plans.ts'
 import { parsePlan } from '../../plan/plan-problems.ts'
+import { sameValue } from '../../plan/same-value.ts'
 import { withSetBy } from '../../plan/set-by.ts'
 import { shiftAt } from '../../plan/shift-time.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -16,6 +17,7 @@ import { ChangeList } from './change-list.tsx'
 import { namedPath, placeOf } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
 import { ProblemList } from './problem-list.tsx'
+import { StillOpen, useStillOpen } from './still-open.tsx'
 import type { Draft } from './use-draft.ts'
 
 /** What a draft changes, what has to be mended, from when it holds and why; then it is signed as a revision. */
@@ -43,6 +45,9 @@ const Review = ({ draft }: { draft: Draft }) => {
   const stamped = me === null ? draft.plan : withSetBy(draft.base.plan, draft.plan, { person: me, at: new Date(phone.clock.now()).toISOString() })
   const parsed = draft.parsed.ok ? parsePlan(stamped) : draft.parsed
   const changes = planChanges(draft.base.plan, stamped)
+  const stillOpen = useStillOpen(draft.plan)
+  // From a later instant on it may be settled by then; where it is not, it stays to be closed under what is no longer in the plan.
+  const isHeldUp = stillOpen.length > 0 && effective === 'now'
   const next = shiftAt((inForce.value ?? draft.latest).plan, shiftAt((inForce.value ?? draft.latest).plan, now.value).to)
   const from = ((): number | undefined => {
     // A revision never stands before one that was signed for later: that one would undo it.
@@ -52,7 +57,7 @@ const Review = ({ draft }: { draft: Draft }) => {
     return wanted !== undefined && wanted >= earliest ? wanted : undefined
   })()
   const sign = async (): Promise<void> => {
-    if (!parsed.ok || from === undefined || draft.isStale) return
+    if (!parsed.ok || from === undefined || draft.isStale || isHeldUp) return
     const saved = await saving.save('plan', { plan: parsed.plan, effectiveFrom: from, ...(why.trim() ? { why: why.trim() } : {}) })
     if (!saved) return
     await draft.drop()
@@ -65,12 +70,13 @@ const Review = ({ draft }: { draft: Draft }) => {
   }
   const latestBy = lab.value.ledger.line(draft.latest.id)?.person
   const name = (id: string | null | undefined): string => draft.plan.people.find((it) => it.id === id)?.name ?? id ?? ''
-  const notYet = !parsed.ok ? words.mend : from === undefined ? words.laterProblem : saving.busy ? all.shell.loading : undefined
+  const notYet = !parsed.ok ? words.mend : isHeldUp ? all.plan.stillOpen.title : from === undefined ? words.laterProblem : saving.busy ? all.shell.loading : undefined
   return (
     <>
       {draft.isStale ? <Banner kind="warn" title={words.stale(name(latestBy), when(draft.latest.from))}><p>{words.staleMore}</p><Button wide onPress={takeIn}>{words.takeIn}</Button></Banner> : null}
       {both.length ? <Banner kind="warn" title={words.both(both.map((path) => { const place = placeOf(draft.plan, namedPath(draft.plan, path), all); return [place.what, place.field].filter(Boolean).join(' › ') }).join('; '))} /> : null}
       {parsed.ok ? null : <Banner kind="stop" title={words.problems}><ProblemList problems={parsed.problems} plan={draft.plan} linked /></Banner>}
+      <StillOpen rows={stillOpen} isRefused={isHeldUp} />
       <h2>{words.changes}</h2>
       <ChangeList before={draft.base.plan} after={stamped} changes={changes} linked />
       {draft.mayEdit ? (
@@ -80,6 +86,7 @@ const Review = ({ draft }: { draft: Draft }) => {
               name={words.effective} value={effective} onChange={setEffective}
               of={[{ value: 'now', says: draft.latest.from > now.value ? all.plan.coming(when(draft.latest.from)) : words.now }, { value: 'nextShift', says: words.nextShift(next.shift.name, when(next.from)) }, { value: 'later', says: words.later }]}
             />
+            {effective === 'now' && !sameValue([draft.base.plan.shifts, draft.base.plan.timeZone], [draft.plan.shifts, draft.plan.timeZone]) ? <Banner kind="warn" title={words.hours} /> : null}
             {effective === 'later' ? (
               <div class="field">
                 <label>{words.laterField}<input type="datetime-local" value={later} onInput={(event) => setLater(event.currentTarget.value)} /></label>

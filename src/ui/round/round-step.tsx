@@ -2,6 +2,8 @@ import { useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { answer, goTo, isFinished, key, scan, settle, takeBack, type Round } from '../../rounds/round.ts'
 import { useApp, useWords } from '../app-context.ts'
+import { Button } from '../parts/button.tsx'
+import { Screen } from '../screen.tsx'
 import { CheckFlow } from './check-flow.tsx'
 import type { Half } from './half.ts'
 import { RoundSummary } from './round-summary.tsx'
@@ -22,12 +24,7 @@ export const RoundStep = ({ round, plan }: { round: Round; plan: LabPlan }) => {
     else setShown(current.at)
   }
   const keep = (next: Round): void => void rounds.setRound(next)
-  // A plan revision may have taken the check away while the round was open.
-  if (!check) {
-    keep(goTo({ ...round, steps: round.steps.filter((it) => it !== step) }, 0, phone.clock.now()))
-    setShown(0)
-    return null
-  }
+  if (!check) return <Screen title={words.round.title} next={<Button kind="go" onPress={goOn}>{words.round.goOn}</Button>} />
   const half: Half = {
     keyed: round.keyed,
     stationSince: round.stationSince,

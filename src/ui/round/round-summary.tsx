@@ -1,6 +1,6 @@
 import { machineOf, placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { openExceptions } from '../../projections/exceptions.ts'
+import { answerableExceptions } from '../../projections/left-behind.ts'
 import { visitsOf } from '../../projections/visits.ts'
 import type { Round } from '../../rounds/round.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -16,7 +16,7 @@ export const RoundSummary = ({ round, plan }: { round: Round; plan: LabPlan }) =
   const words = useWords()
   const say = words.round.finished
   const skipped = round.steps.filter(({ outcome }) => outcome?.kind === 'skipped')
-  const out = openExceptions(lab.value.state.exceptions).filter((it) => round.steps.some(({ check }) => check === it.check))
+  const out = answerableExceptions(lab.value.state, plan).filter((it) => round.steps.some(({ check }) => check === it.check))
   const done = round.steps.length - skipped.length
   const visits = visitsOf(lab.value.ledger.lines.slice(lab.value.ledger.indexAt(round.startedAt)), plan, round.id)
   const close = (): void => {

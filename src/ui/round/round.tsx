@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { machineOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { doneCount, goTo, isFinished, startRound, type Round as OpenRound } from '../../rounds/round.ts'
+import { doneCount, fittedTo, goTo, isFinished, startRound, type Round as OpenRound } from '../../rounds/round.ts'
 import { nextDueAt, walkAt, walks, type Walk } from '../../rounds/walk.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
@@ -18,9 +18,16 @@ import { RoundSummary } from './round-summary.tsx'
 
 /** The round: `/round` shows what there is to walk, `/round/<machine>` walks it, one check a screen. */
 export const Round = () => {
-  const { plan, router } = useApp()
+  const { plan, router, rounds, phone } = useApp()
   const words = useWords()
   const inForce = plan.value?.plan
+  const open = rounds.round.value
+  // A revision may have taken away what the open round still had to walk; what was read is in the log.
+  const fitted = open && inForce ? fittedTo(open, inForce, phone.clock.now()) : open
+  useEffect(() => {
+    if (fitted !== open) void rounds.setRound(fitted)
+  })
+  if (fitted !== open) return <Screen title={words.round.title} />
   if (!inForce) return <Screen title={words.round.title}><Empty title={words.now.noPlan.title}>{words.now.noPlan.more}</Empty></Screen>
   const machine = inForce.machines.find(({ id }) => id === router.here.value.rest[0])
   return machine ? <WalkedRound plan={inForce} machine={machine} /> : <Walks plan={inForce} />

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks'
 import { checkOf, placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { shiftAt } from '../../plan/shift-time.ts'
 import type { Exception } from '../../projections/exceptions.ts'
 import type { ShiftHandover } from '../../projections/shift-handover.ts'
 import { handoverOf } from '../../projections/shift-handover.ts'
@@ -14,6 +13,7 @@ import { Card, Row, Rows } from '../parts/card.tsx'
 import { useDates } from '../use-dates.ts'
 import { HandoverSheet } from './handover-sheet.tsx'
 import { personName } from './line-text.ts'
+import { shiftBefore } from './shift-place.ts'
 import { useWalk } from './use-walk.ts'
 import { WalkList } from './walk-list.tsx'
 
@@ -80,9 +80,9 @@ export const TakenOverCard = ({ plan, page, onEvidence }: Given) => {
   const { lab } = useApp()
   const words = useWords().shift.handover
   const [isOpen, setIsOpen] = useState(false)
-  const before = shiftAt(plan, page.span.from - 1)
+  const before = shiftBefore(lab.value.log, plan, page.span)
   const handover = handoverOf(lab.value.ledger, before)
-  const rows = useWalk(plan)
+  const rows = useWalk()
   const { given, accepted } = handover
   if (!given) return null
   const carried = rows.filter(({ items }) => items.some(({ what }) => what !== 'machine'))

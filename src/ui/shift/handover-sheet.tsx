@@ -55,7 +55,7 @@ const Accept = ({ plan, span, handover, onDone }: HandoverGiven & { onDone(): vo
   const all = useWords()
   const words = all.shift.handover
   const saving = useSaving()
-  const rows = useWalk(plan)
+  const rows = useWalk()
   const { ticked, tick, forget } = useTicks(span)
   const left = rows.filter(({ key }) => !ticked.has(key)).length
   const save = async (): Promise<void> => {
@@ -79,11 +79,11 @@ const Accept = ({ plan, span, handover, onDone }: HandoverGiven & { onDone(): vo
   )
 }
 
-const Give = ({ plan, span, handover, open, onDone }: HandoverGiven & { onDone(): void }) => {
+const Give = ({ span, handover, open, onDone }: HandoverGiven & { onDone(): void }) => {
   const all = useWords()
   const words = all.shift.handover
   const saving = useSaving()
-  const rows = useWalk(plan)
+  const rows = useWalk()
   const [notes, setNotes] = useState(handover.given?.data.notes ?? '')
   const [tried, setTried] = useState(false)
   const save = async (): Promise<void> => {

@@ -5,6 +5,10 @@ import type { Lab } from '../../projections/lab.ts'
 /** A shift's page has an address of its own, which its print carries: `/shift/2026-01-12/early`. */
 export const shiftPath = ({ date, shift }: ShiftSpan): string => `/shift/${date}/${shift.id}`
 
+/** The shift before another and the one after it, each by the plan that was in force there: a revision may have changed the hours meanwhile. */
+export const shiftBefore = (lab: Lab, inForce: LabPlan, { from }: Pick<ShiftSpan, 'from'>): ShiftSpan => shiftAt(lab.plan(from - 1)?.plan ?? inForce, from - 1)
+export const shiftAfter = (lab: Lab, inForce: LabPlan, { to }: Pick<ShiftSpan, 'to'>): ShiftSpan => shiftAt(lab.plan(to)?.plan ?? inForce, to)
+
 /** The shift at an address, by the plan that was in force when it began; undefined where there was no such shift. */
 export const shiftNamed = (lab: Lab, inForce: LabPlan, [date, id]: readonly string[], now: number): ShiftSpan | undefined => {
   if (date === undefined || id === undefined) return shiftAt(inForce, now)

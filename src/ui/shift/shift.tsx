@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks'
 import { personOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { shiftAt, type ShiftSpan } from '../../plan/shift-time.ts'
+import type { ShiftSpan } from '../../plan/shift-time.ts'
 import { canBeSettled } from '../../projections/shift-blockers.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -26,7 +26,7 @@ import { NothingCard } from './nothing-card.tsx'
 import { PhonesCard } from './phones-card.tsx'
 import { PrintHead } from './print-head.tsx'
 import { CautionsCard, ChangesCard, InstrumentsCard } from './proof-cards.tsx'
-import { shiftNamed, shiftPath } from './shift-place.ts'
+import { shiftAfter, shiftBefore, shiftNamed, shiftPath } from './shift-place.ts'
 import { SignSheet } from './sign-sheet.tsx'
 import { SignatureCard } from './signature-card.tsx'
 import { StripsCard } from './strips-card.tsx'
@@ -53,7 +53,7 @@ export const ShiftScreen = () => {
 }
 
 const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
-  const { now, person, router } = useApp()
+  const { now, person, router, lab } = useApp()
   const all = useWords()
   const { date } = useDates(inForce.timeZone)
   const words = all.shift
@@ -61,7 +61,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const [incident, setIncident] = useState<EntryId>()
   const [isSigning, setIsSigning] = useState(false)
   const it = useShiftPage(span, inForce)
-  const before = shiftAt(inForce, span.from - 1)
+  const before = shiftBefore(lab.value.log, inForce, span)
   const meta = `${date(span.from)} · ${words.span(timeText(span.from, inForce.timeZone), timeText(span.to, inForce.timeZone))}`
   if (!it) return <Screen title={span.shift.name} meta={meta}><Banner title={all.shell.loading} /></Screen>
   const { live, shown, plan, signed } = it
@@ -86,7 +86,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
       <div class="shift-nav">
         <button type="button" class="icon-button" aria-label={words.earlier} onClick={() => router.go(shiftPath(before), 'replace')}><Backward /></button>
         <strong>{signed ? (signed.isProvisional ? words.signed.provisional : words.signed.title) : live.isOver ? words.state.over : words.state.running}</strong>
-        <button type="button" class="icon-button" aria-label={words.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : router.go(shiftPath(shiftAt(inForce, span.to)), 'replace'))}><Forward /></button>
+        <button type="button" class="icon-button" aria-label={words.later} aria-disabled={span.to > now.value} onClick={() => (span.to > now.value ? undefined : router.go(shiftPath(shiftAfter(lab.value.log, inForce, span)), 'replace'))}><Forward /></button>
       </div>
       {isBeforeUnsigned ? (
         <Banner title={words.unsignedBefore(before.shift.name, date(before.from))}>

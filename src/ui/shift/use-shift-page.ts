@@ -4,6 +4,7 @@ import type { ShiftSpan } from '../../plan/shift-time.ts'
 import { labAsSigned } from '../../projections/as-signed.ts'
 import type { Lab } from '../../projections/lab.ts'
 import { shiftPage, type ShiftPage } from '../../projections/shift-page.ts'
+import { readingPlan } from '../../projections/plans.ts'
 import { standingSignature, type Signature } from '../../projections/shift-signatures.ts'
 import { cardById } from '../../safety/cards.ts'
 import { useApp } from '../app-context.ts'
@@ -16,7 +17,7 @@ export interface ShownShift {
   live: ShiftPage
   /** What is shown: as it was signed, where it is signed. */
   shown: ShiftPage
-  /** The plan that was in force at its end. */
+  /** The plan that was in force at its end, with what others had besides: to read what was said under them. */
   plan: LabPlan
   lab: Lab
   signed: { signature: Signature; isProvisional: boolean } | undefined
@@ -57,5 +58,6 @@ export const useShiftPage = (span: ShiftSpan, inForce: LabPlan): ShownShift | un
     const then = labAsSigned(lab, signed.signature)
     return shiftPage({ lab: then, plan: then.plan(Math.min(signed.signature.time, span.to - 1))?.plan ?? plan, span, now: signed.signature.time, isGated })
   }, [signed ? `${signed.signature.id} ${signed.signature.digestText}` : live])
-  return lab && live && shown ? { live, shown, plan, lab, signed } : undefined
+  const read = useMemo(() => lab && readingPlan(lab.state.plans, plan), [lab, plan, lab?.state.plans.revisions.length])
+  return lab && live && shown && read ? { live, shown, plan: read, lab, signed } : undefined
 }

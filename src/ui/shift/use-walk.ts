@@ -1,17 +1,18 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { ShiftSpan } from '../../plan/shift-time.ts'
+import { readingPlan } from '../../projections/plans.ts'
 import { walkDown } from '../../projections/walk-down.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { walkRows, type WalkRow } from './walk-rows.ts'
 
 /** The walk-down as it stands now; the list itself is told anew once in some seconds, its timers run on every second. */
-export const useWalk = (plan: LabPlan): WalkRow[] => {
-  const { lab, now } = useApp()
+export const useWalk = (): WalkRow[] => {
+  const { lab, now, plan: inForce } = useApp()
   const words = useWords()
   const tick = Math.floor(now.value / 5_000)
-  const items = useMemo(() => walkDown(lab.value.log, plan, now.value), [lab.value, plan, tick])
-  return walkRows(items, { plan, state: lab.value.state, ledger: lab.value.ledger, now: now.value, words })
+  const plan = inForce.value?.plan
+  const items = useMemo(() => (plan ? walkDown(lab.value.log, plan, now.value) : []), [lab.value, plan, tick])
+  return plan ? walkRows(items, { plan: readingPlan(lab.value.state.plans, plan), state: lab.value.state, ledger: lab.value.ledger, now: now.value, words }) : []
 }
 
 /** What has been ticked of it; kept beside the record, so that a call or a dead battery costs no second walk. */

@@ -2,6 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { Check, ReadingCheck, StripCheck } from '../../plan/check.ts'
 import { checksOfMachine, placeOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
+import { readingPlan } from '../../projections/plans.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
 import { Empty } from '../parts/banner.tsx'
@@ -18,7 +19,11 @@ export const TrendList = ({ plan }: { plan: LabPlan }) => {
   const words = useWords().trends
   const { checks } = lab.value.state
   const isRead = (check: Check): check is Charted => check.kind !== 'look' && (checks[check.id]?.recent.length ?? 0) > 0
-  const machines = plan.machines.map((machine) => ({ machine, read: checksOfMachine(plan, machine).filter(isRead) })).filter(({ read }) => read.length > 0)
+  const readOf = (of: LabPlan) => of.machines.flatMap((machine) => checksOfMachine(of, machine).filter(isRead).map((check) => ({ machine, check })))
+  const read = readOf(plan)
+  const machines = plan.machines.map((machine) => ({ machine, read: read.filter((it) => it.machine === machine).map(({ check }) => check) })).filter((it) => it.read.length > 0)
+  const known = readingPlan(lab.value.state.plans, plan)
+  const former = known === plan ? [] : readOf(known).filter(({ check }) => !plan.checks.some(({ id }) => id === check.id))
   return (
     <Screen title={words.title}>
       {machines.length === 0 ? <Empty title={words.empty.title}>{words.empty.more}</Empty> : null}
@@ -28,16 +33,21 @@ export const TrendList = ({ plan }: { plan: LabPlan }) => {
           <Rows>{read.map((check) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={plan} check={check} /> : <FigureRows key={check.id} check={check} />))}</Rows>
         </Card>
       ))}
+      {former.length ? (
+        <Card title={words.former}>
+          <Rows>{former.map(({ machine, check }) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={known} check={check} of={machine.name} /> : <FigureRows key={check.id} check={check} />))}</Rows>
+        </Card>
+      ) : null}
     </Screen>
   )
 }
 
-const ReadingRow = ({ plan, check }: { plan: LabPlan; check: ReadingCheck }) => {
+const ReadingRow = ({ plan, check, of }: { plan: LabPlan; check: ReadingCheck; of?: string }) => {
   const { lab } = useApp()
   const last = lab.value.state.checks[check.id]!.recent.at(-1)!
   return (
     <Row
-      what={`${placeOf(plan, check.station).station.name} · ${check.name}`}
+      what={[of, placeOf(plan, check.station).station.name, check.name].filter(Boolean).join(' · ')}
       under={`${last.keyed ?? ''} ${check.unit === '1' ? '' : check.unit} · ${timeText(last.time, plan.timeZone)}`}
       value={<VerdictMark verdict={last.verdict} />}
       href={`/trends/${check.id}`}

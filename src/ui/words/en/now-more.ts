@@ -23,6 +23,12 @@ export const nowMore = {
     reasonMissing: 'Say why in a few words. The supervisor reads it at sign-off.',
     leaderNote: 'Stop feeding work, run leader through, tag every roll since the last good check. Do not stop the machine dead with film in the developer, unless people are at risk or film is breaking.',
   },
+  leftBehind: {
+    title: 'No longer in the plan',
+    held: (machine: string): string => `${machine} is still held`,
+    machine: 'This machine is no longer in the plan. It is still held: say why the hold ends.',
+    exception: 'A revision took this out while it was open. Nothing falls due here any more: close it and say why, or bring it back into the plan.',
+  },
   stationScreen: {
     open: 'Out of limits',
     checks: 'Checks here',

@@ -1,6 +1,7 @@
 export const trends = {
   title: 'Trends',
   empty: { title: 'Nothing has been read yet', more: 'A chart grows here from the first reading of each check.' },
+  former: 'No longer in the plan',
   noCheck: { title: 'The plan has no such check', more: 'It may belong to an older plan.' },
   readings: (count: number): string => `${count} ${count === 1 ? 'reading' : 'readings'}`,
   offAim: (unit: string): string => `off aim${unit && unit !== '1' ? `, ${unit}` : ''}`,

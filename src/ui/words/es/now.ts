@@ -60,6 +60,12 @@ export const now: Translation<typeof english> = {
     reasonMissing: 'Diga por qué en pocas palabras. El supervisor lo lee al firmar.',
     leaderNote: 'Deje de cargar trabajo, pase cola, marque cada rollo desde el último control bueno. No pare la máquina en seco con película en el revelador, salvo que peligren personas o se esté rompiendo la película.',
   },
+  leftBehind: {
+    title: 'Ya no está en el plan',
+    held: (machine) => `${machine} sigue retenida`,
+    machine: 'Esta máquina ya no está en el plan. Sigue retenida: diga por qué termina la retención.',
+    exception: 'Una revisión lo quitó mientras estaba abierto. Aquí ya no vence nada: ciérrelo y diga por qué, o devuélvalo al plan.',
+  },
   stationScreen: {
     open: 'Fuera de límites',
     checks: 'Controles de aquí',

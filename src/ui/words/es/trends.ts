@@ -4,6 +4,7 @@ import type { trends as english } from '../en/trends.ts'
 export const trends: Translation<typeof english> = {
   title: 'Gráficos',
   empty: { title: 'Aún no se ha leído nada', more: 'Aquí crece un gráfico desde la primera lectura de cada control.' },
+  former: 'Ya no está en el plan',
   noCheck: { title: 'El plan no tiene ese control', more: 'Puede ser de un plan anterior.' },
   readings: (count) => `${count} ${count === 1 ? 'lectura' : 'lecturas'}`,
   offAim: (unit) => `respecto al objetivo${unit && unit !== '1' ? `, ${unit}` : ''}`,
