@@ -31,7 +31,7 @@ const walls: Record<string, readonly string[]> = {
 const packages: Record<string, readonly string[]> = {
   science: ['zod/mini', 'psychrolib'],
   plan: ['zod/mini'],
-  record: ['zod/mini', 'canonicalize'],
+  record: ['zod/mini'],
   projections: ['zod/mini'],
   rounds: ['zod/mini'],
   safety: ['zod/mini'],

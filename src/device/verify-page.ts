@@ -2,6 +2,7 @@ import * as z from 'zod/mini'
 import type { Sealed } from '../record/entry.ts'
 import { hash, type DeviceId, type Hash } from '../record/ids.ts'
 import { NotCanonical } from '../record/canonical.ts'
+import { quickParse } from '../record/fits.ts'
 import { sealProblem, type PublicKey, type Verifier } from '../record/seal.ts'
 import { largestPull } from '../wire/largest.ts'
 import { pullAnswer, pulled, type Pulled } from '../wire/messages.ts'
@@ -21,8 +22,9 @@ export type LenientPage = z.infer<typeof lenientPage>
 
 const unreadEntry = z.looseObject({ entry: chained, h: hash, sig: z.string(), gseq: z.number(), recvAt: z.number(), sh: hash })
 
+const readPulled = quickParse(pulled)
 const readEntry = (raw: unknown): Pulled | undefined => {
-  const known = pulled.safeParse(raw)
+  const known = readPulled(raw)
   if (known.success) return known.data
   const unread = unreadEntry.safeParse(raw)
   if (!unread.success) return undefined

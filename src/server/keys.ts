@@ -1,12 +1,12 @@
 import {
-  createHash, createHmac, createPrivateKey, createPublicKey, generateKeyPairSync, hkdfSync, sign, timingSafeEqual, verify, type KeyObject,
+  createHmac, createPrivateKey, createPublicKey, generateKeyPairSync, hash, hkdfSync, sign, timingSafeEqual, verify, type KeyObject,
 } from 'node:crypto'
 import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs'
 import type { Hash } from '../record/ids.ts'
 import type { PublicKey, Verifier } from '../record/seal.ts'
 
 /** Signing and hashing of this realm: `node:crypto` under the ports of the record. */
-export const sha256 = (data: string | Uint8Array): Hash => createHash('sha256').update(data).digest('hex') as Hash
+export const sha256 = (data: string | Uint8Array): Hash => hash('sha256', data) as Hash
 
 const textToVerify = (text: string): Buffer => Buffer.from(text, 'utf8')
 

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { canonical } from '../../src/record/canonical.ts'
+import { sqliteDatabase } from '../../src/server/database/sqlite.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { authorizationText, requestText } from '../../src/wire/auth.ts'
 import { Phone } from './phone.ts'
@@ -36,6 +37,17 @@ describe('a hostile client', () => {
     expect((await server.ask(new Request(`http://localhost${path}`, { headers }))).status).toBe(200)
     const again = await server.ask(new Request(`http://localhost${path}`, { headers }))
     expect([again.status, await codeOf(again)]).toEqual([401, 'nonce'])
+  })
+
+  it('cannot send a request a second time to a server that was started anew', async () => {
+    const { phone } = supervisor
+    const request = await phone.request('GET', '/api/v1/me')
+    const again = request.clone()
+    expect((await server.ask(request)).status).toBe(200)
+    const restarted = await openServer({ database: sqliteDatabase(server.file), beside: server })
+    const answer = await restarted.ask(again)
+    expect([answer.status, await codeOf(answer)]).toEqual([401, 'nonce'])
+    await restarted.close()
   })
 
   it('cannot slip in an entry with a forged signature, a wrong hash or a wrong link', async () => {

@@ -9,6 +9,8 @@ export type Tx = Transaction<Tables>
 export interface Database {
   readonly dialect: 'sqlite' | 'postgres'
   readonly sql: Sql
+  /** Mixed into nonces: one of an earlier life is refused where the spent ones were kept in memory. Empty where all instances share them. */
+  readonly life: string
   /** All that `work` does with `tx` becomes durable together, or not at all. */
   transact<T>(work: (tx: Tx) => Promise<T>): Promise<T>
   /** Reads that all see the record as it was at one moment. */

@@ -69,6 +69,7 @@ export const postgresDatabase = (url: string, report: (error: unknown) => void, 
   return {
     dialect: 'postgres',
     sql,
+    life: '',
     transact: (work) => sql.transaction().execute(work),
     snapshot: (work) => sql.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute(work),
     announce: async (tx, event) => {

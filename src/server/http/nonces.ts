@@ -1,14 +1,14 @@
-import type { Clock } from '../clock.ts'
 import type { Sql } from '../database/database.ts'
 import { spendNonce } from '../database/nonces.ts'
-import { sameText, type ServerKey } from '../keys.ts'
+import { sameText } from '../keys.ts'
+import type { Parts } from '../parts.ts'
 
 const lifeMs = 300_000
 
-/** Nonces that any instance can give and check: a time, chance, and a MAC under the server's key. Used ones are kept in the database until they would have run out. */
+/** Nonces that any instance can give and check: a time, chance, and a MAC under the server's key. Used ones are kept in the database, in memory where one server has it to itself, until they would have run out. */
 export class Nonces {
   constructor(
-    private readonly parts: { key: ServerKey; clock: Clock; random: (bytes: number) => Uint8Array },
+    private readonly parts: Pick<Parts, 'key' | 'clock' | 'random' | 'database'>,
   ) {}
 
   give(): string {
@@ -26,7 +26,7 @@ export class Nonces {
   }
 
   #mac(text: string): string {
-    return this.parts.key.mac('nonce', text).slice(0, macLength)
+    return this.parts.key.mac('nonce', text + this.parts.database.life).slice(0, macLength)
   }
 }
 const macLength = 22

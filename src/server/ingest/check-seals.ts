@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { canonical, NotCanonical } from '../../record/canonical.ts'
+import { quickParse } from '../../record/fits.ts'
 import type { Hash } from '../../record/ids.ts'
 import { signedText } from '../../record/seal.ts'
 import { largestPush } from '../../wire/largest.ts'
@@ -24,6 +25,10 @@ const loosely = z.strictObject({
   sig: z.string().regex(/^[A-Za-z0-9_-]{86}$/),
 })
 
+const read = quickParse(loosely)
+/** Looked at as it came, not as a copy: the hash is over this. */
+const isSealed = (raw: unknown): raw is z.infer<typeof loosely> => read(raw).success
+
 const seqOf = (raw: unknown): number | undefined => {
   const seq = z.looseObject({ entry: z.looseObject({ seq: z.number() }) }).safeParse(raw)
   return seq.success ? seq.data.entry.seq : undefined
@@ -35,9 +40,8 @@ const stopped = (code: PushError['code'], raw: unknown): { error: PushError } =>
 }
 
 const checkOne = async (raw: unknown, dev: string, key: NonNullable<ReturnType<typeof readPublicKey>>): Promise<Checked | { error: PushError }> => {
-  const parsed = loosely.safeParse(raw)
-  if (!parsed.success || parsed.data.entry.dev !== dev) return stopped('envelope', raw)
-  const { entry } = raw as { entry: Chained }
+  if (!isSealed(raw) || raw.entry.dev !== dev) return stopped('envelope', raw)
+  const { entry, sig } = raw
   let body: string
   try {
     body = canonical(entry)
@@ -48,8 +52,8 @@ const checkOne = async (raw: unknown, dev: string, key: NonNullable<ReturnType<t
   const most = entry['kind'] === 'plan' ? largestPush.bytesPerPlan : largestPush.bytesPerEntry
   if (Buffer.byteLength(body) > most) return stopped('tooLarge', raw)
   const h = sha256(body)
-  if (h !== parsed.data.h || !(await verifyTextAside(key, signedText(h), parsed.data.sig))) return stopped('signature', raw)
-  return { entry, body, h, sig: parsed.data.sig }
+  if (h !== raw.h || !(await verifyTextAside(key, signedText(h), sig))) return stopped('signature', raw)
+  return { entry, body, h, sig }
 }
 
 /** The good ones up to the first that is not, and what is wrong with that one. */

@@ -1,4 +1,4 @@
-import { envelope, understand, type Entry, type Envelope } from '../../record/entry.ts'
+import { readEnvelope, understand, type Entry, type Envelope } from '../../record/entry.ts'
 import { isKind, kinds } from '../../record/kinds.ts'
 import { parsePlan } from '../../plan/plan-problems.ts'
 import type { DeviceState, Status } from '../../wire/messages.ts'
@@ -92,7 +92,7 @@ const faultOf = async (entry: Entry, bench: Bench): Promise<Fault> => {
 }
 
 export const judge = async (given: Chained, bench: Bench): Promise<Judged> => {
-  const shaped = envelope.safeParse(given)
+  const shaped = readEnvelope(given)
   const read: Pick<Judged, 'envelope'> = shaped.success ? { envelope: shaped.data } : {}
   if (bench.deviceState !== 'enrolled') return { status: 'quarantined', why: bench.deviceState === 'quarantined' ? 'fork' : bench.deviceState, ...read }
   if (given.v !== 1) return { status: 'opaque' }

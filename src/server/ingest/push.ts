@@ -1,4 +1,4 @@
-import { envelope, type Envelope } from '../../record/entry.ts'
+import { readEnvelope, type Envelope } from '../../record/entry.ts'
 import type { Hash } from '../../record/ids.ts'
 import { wireVersion, type PushAnswer, type Status } from '../../wire/messages.ts'
 import { linkText } from '../../wire/signed-texts.ts'
@@ -100,7 +100,7 @@ class Intake {
     const stored = new Map<number, { h: string; gseq: number }>(before.map((row) => [row.seq, row]))
     const knownIds = await knownIdsAmong(this.tx, checked.map(({ entry }) => entry.id))
     const previous = await entryOfDevice(this.tx, this.device.dev, this.device.last_seq)
-    const shaped = previous && envelope.safeParse(JSON.parse(previous.body))
+    const shaped = previous && readEnvelope(JSON.parse(previous.body))
     this.#moment = shaped?.success ? momentOf(shaped.data) : undefined
 
     for (const [place, one] of checked.entries()) {

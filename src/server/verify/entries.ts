@@ -1,5 +1,5 @@
 import { canonical, NotCanonical } from '../../record/canonical.ts'
-import { envelope } from '../../record/entry.ts'
+import { readEnvelope } from '../../record/entry.ts'
 import type { Hash } from '../../record/ids.ts'
 import { signedText } from '../../record/seal.ts'
 import { chained, type Chained } from '../../wire/chained.ts'
@@ -53,7 +53,7 @@ const entryFault = (row: EntryRow, device: Known | undefined, before: string): B
   const seal = sealFault(row, device)
   if (seal) return { ...seal, ...about }
   const entry = JSON.parse(row.body) as Chained
-  const shaped = envelope.safeParse(entry)
+  const shaped = readEnvelope(entry)
   const [kind, op] = shaped.success ? [shaped.data.kind, shaped.data.op] : [null, null]
   if (row.kind !== kind || row.op !== op) return { fault: 'text', ...about }
   if (device && (row.seq !== device.lastSeq + 1 || entry.prev !== device.lastHash)) return { fault: 'chain', ...about, found: entry.prev, wanted: device.lastHash }
