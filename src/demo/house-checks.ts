@@ -19,8 +19,8 @@ const titrants = (
 /** Places that serve both machines: silver cell, instruments, plant, safety, drain. Most are asked for whether film runs or not. */
 export const houseChecks: readonly WrittenCheck[] = [
   reading({
-    id: 'silver-current', station: 'silver-cell', name: 'Silver cell current', quantity: 'current', unit: 'A', step: 0.5, limits: around(40, 2, 4),
-    instrument: { name: 'cell ammeter', low: 0, high: 150 }, schedule: every(60, 20), settleSeconds: 600, source: and(navySilver, commonPractice),
+    id: 'silver-current', station: 'silver-cell', name: 'Silver cell current', quantity: 'current', unit: 'A', step: 0.5, limits: around(150, 7.5, 15),
+    instrument: { name: 'cell ammeter', low: 0, high: 300 }, schedule: every(60, 20), settleSeconds: 600, source: and(navySilver, commonPractice),
   }),
   reading({
     id: 'silver-harvest', station: 'silver-cell', name: 'Silver harvested', quantity: 'mass', of: 'silver', unit: 'g', step: 10, limits: { aim: 60000 },

@@ -155,7 +155,7 @@ const others: readonly WrittenMethod[] = [
 const figures: readonly WrittenMethod[] = [
   {
     id: 'silver-data', name: 'Silver cell', calculation: 'silver.plate', steps: [],
-    given: { negativeGramsPerSquareMetre: 5, positiveGramsPerSquareMetre: 3, fractionToFixer: 0.8, efficiencyFraction: 0.85, cathodeSquareMetres: 1.2 },
+    given: { negativeGramsPerSquareMetre: 5, positiveGramsPerSquareMetre: 3, fractionToFixer: 0.8, efficiencyFraction: 0.85, cathodeSquareMetres: 4.8 },
   },
   { id: 'wash-data', name: 'Washes', calculation: 'wash.cascade', steps: [], given: { stages: 3, carryLitresPerSquareMetre: 0.04, outGramsPerLitre: 0.05 } },
   { id: 'drift-bromide', name: 'Bromide', calculation: 'bath.drift', steps: [], given: { check: 'neg-1-dev-bromide', replenisherGramsPerLitre: 0.2, consumedGramsPerMetre: -0.0085 } },

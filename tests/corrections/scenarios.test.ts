@@ -285,13 +285,13 @@ const scenarios: readonly Scenario[] = [
   {
     given: 'silver at 2.5 g/L: the cell first, in steps', tag: 'S22; steps C; recovery M',
     happens: (bench) => {
-      bench.read('silver-current', 40)
+      bench.read('silver-current', 150)
       return bench.confirmed('neg-1-fix-silver', 2.5)
     },
     fault: 'silverHigh',
     remedies: ['cellCurrent', 'look:raiseFixingReplenishment', 'bleed', 'look:runOffToRecoveryOnly'],
     check: (answered) => {
-      expect(setting(answered, 'cellCurrent', 'current')).toMatchObject({ from: 40, to: 44, unit: 'A' })
+      expect(setting(answered, 'cellCurrent', 'current')).toMatchObject({ from: 150, to: 165, unit: 'A' })
       expect(of(answered, 'cellCurrent').how[0]!.code).toBe('agitationUpFirst')
       // [=] 1 − 0.8 ÷ 2.5 of 640 L, to recovery and after the cell; so much is not run off without the supervisor.
       expect(setting(answered, 'bleed', 'bleed')!.to).toBeCloseTo((1 - 0.8 / 2.5) * 640, 6)
@@ -340,22 +340,22 @@ const scenarios: readonly Scenario[] = [
     check: ({ holdNow }) => expect(holdNow).toBe(true),
   },
   {
-    given: 'cell current at 34 A for 40', tag: 'S22; tol C',
-    happens: (bench) => bench.confirmed('silver-current', 34),
+    given: 'cell current at 130 A for 150', tag: 'S22; tol C',
+    happens: (bench) => bench.confirmed('silver-current', 130),
     fault: 'cellCurrentOff',
     remedies: ['cellCurrent'],
-    check: (answered) => expect(setting(answered, 'cellCurrent', 'current')).toMatchObject({ from: 34, to: 40 }),
+    check: (answered) => expect(setting(answered, 'cellCurrent', 'current')).toMatchObject({ from: 130, to: 150 }),
   },
   {
     given: 'dark plate or a smell at the cell', tag: 'S22 S48',
     happens: (bench) => {
-      bench.read('silver-current', 40)
+      bench.read('silver-current', 150)
       return bench.look('silver-plate', false)
     },
     fault: 'cellSulfides',
     remedies: ['cellCurrent', 'look:ventilate', 'look:readSulfiteAndPh', 'hold'],
     check: (answered) => {
-      expect(setting(answered, 'cellCurrent', 'current')!.to).toBeLessThan(40)
+      expect(setting(answered, 'cellCurrent', 'current')!.to).toBeLessThan(150)
       expect(answered.holdNow).toBe(true)
     },
   },

@@ -8,9 +8,9 @@ import { edgeUnits } from '../bench/edge-units.ts'
 import { parseNumber } from '../bench/form.ts'
 import { Button } from '../parts/button.tsx'
 import { Field } from '../parts/field.tsx'
-import { pathText, type Path } from './at.ts'
+import { pathText, valueAt, type Path } from './at.ts'
 import type { Json, PartField, PartFields, Source } from './field.ts'
-import { optionsOf } from './sources.ts'
+import { inputsOf, optionsOf, type Option } from './sources.ts'
 import './plan.css'
 
 export interface FormGiven {
@@ -77,8 +77,8 @@ const OneField = ({ field, value, ...at }: At & { field: PartField; value: unkno
       )
     case 'some':
     case 'pickSome': {
-      const options = field.kind === 'some' ? field.of.map((it) => ({ value: it, says: words.choice(field.says, it) })) : optionsOf(at.plan, field.from)
       const chosen = Array.isArray(value) ? (value as string[]) : []
+      const options = field.kind === 'some' ? field.of.map((it) => ({ value: it, says: words.choice(field.says, it) })) : chosen.reduce<readonly Option[]>(withOwn, optionsOf(at.plan, field.from))
       return (
         <Group legend={name} problem={problem}>
           <div class="ticks">
@@ -115,7 +115,7 @@ interface Drawn {
   at: At
 }
 
-const withOwn = (options: readonly { value: string; says: string }[], value: unknown) =>
+const withOwn = (options: readonly Option[], value: unknown): readonly Option[] =>
   // What is named and is not there is shown, so that it is seen before it is replaced.
   typeof value === 'string' && value && !options.some((it) => it.value === value) ? [...options, { value, says: value }] : options
 
@@ -134,14 +134,28 @@ const Group = ({ legend, help, problem, children }: { legend: string; help?: str
 )
 
 const TextField = ({ label, help, problem, field, value, set, at }: Drawn & { label: preact.ComponentChildren; field: { optional?: true; long?: true; suggest?: Source } }) => {
-  const id = useId()
   const text = typeof value === 'string' ? value : value === undefined || value === null ? '' : String(value as number)
   const change = (next: string): void => set(next === '' && field.optional ? undefined : next)
-  if (at.readOnly) return <Still label={label} text={text} />
+  const options = field.suggest ? optionsOf(at.plan, field.suggest) : []
+  if (at.readOnly) return <Still label={label} text={saysOf(options, text)} />
+  if (field.suggest) return <SuggestedField label={label} help={help} problem={problem} options={options} value={text} onChange={change} />
+  return <Field name={label} hint={help} problem={problem} kind={field.long ? 'long' : 'text'} value={text} onChange={change} />
+}
+
+const saysOf = (options: readonly Option[], value: string): string => options.find((it) => it.value === value)?.says ?? value
+
+/** What may be meant is offered and shown by its name; what else is keyed stands as it is. */
+const SuggestedField = ({ label, help, problem, options, value, onChange }: Pick<Drawn, 'help' | 'problem'> & { label: preact.ComponentChildren; options: readonly Option[]; value: string; onChange(value: string): void }) => {
+  const id = useId()
+  const [keyed, setKeyed] = useState(() => saysOf(options, value))
+  const change = (next: string): void => {
+    setKeyed(next)
+    onChange(options.find((it) => it.says === next)?.value ?? next)
+  }
   return (
     <>
-      <Field name={label} hint={help} problem={problem} kind={field.long ? 'long' : 'text'} value={text} onChange={change} {...(field.suggest ? { list: id } : {})} />
-      {field.suggest ? <datalist id={id}>{optionsOf(at.plan, field.suggest).map((it) => <option key={it.value} value={it.value}>{it.says}</option>)}</datalist> : null}
+      <Field name={label} hint={help} problem={problem} list={id} value={keyed} onChange={change} />
+      <datalist id={id}>{options.map((it) => <option key={it.value} value={it.says} />)}</datalist>
     </>
   )
 }
@@ -255,12 +269,14 @@ const TableField = ({ legend, help, problem, value, set, at }: Drawn & { legend:
     const named = next.filter(([key]) => key.trim() !== '')
     set(named.length ? Object.fromEntries(named.map(([key, text]) => [key.trim(), parseNumber(text.trim()) ?? text])) : undefined)
   }
-  if (at.readOnly) return pairs.length ? <Group legend={legend} problem={undefined}>{pairs.map(([key, text]) => <Still key={key} label={key} text={text} />)}</Group> : null
+  // Keyed by the inputs of the calculation that is named beside it.
+  const options = inputsOf(valueAt(at.plan, [...at.path.slice(0, -1), 'calculation']))
+  if (at.readOnly) return pairs.length ? <Group legend={legend} problem={undefined}>{pairs.map(([key, text]) => <Still key={key} label={saysOf(options, key)} text={text} />)}</Group> : null
   return (
     <Group legend={legend} help={help} problem={problem}>
       {pairs.map(([key, text], index) => (
         <div class="form-line" key={index} role="group" aria-label={words.lineName(index + 1)}>
-          <Field name={words.tableName} value={key} onChange={(next) => change(pairs.with(index, [next, text]))} />
+          <SuggestedField label={words.tableName} help={undefined} problem={undefined} options={options} value={key} onChange={(next) => change(pairs.with(index, [next, text]))} />
           <Field name={words.tableValue} kind="decimal" value={text} onChange={(next) => change(pairs.with(index, [key, next]))} />
           <Button kind="plain" onPress={() => change(pairs.toSpliced(index, 1))}>{words.removeLine(index + 1)}</Button>
         </div>

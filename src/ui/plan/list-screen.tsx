@@ -9,6 +9,7 @@ import { moved, OrderedRows } from './ordered-rows.tsx'
 import { partHref } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
 import { problemsOfPart } from './problems-of-part.ts'
+import { optionsOf } from './sources.ts'
 
 type Flat = Exclude<ListName, 'machines' | 'stations' | 'checks'>
 
@@ -54,7 +55,7 @@ const underOf = (plan: WrittenPlan, list: Flat, id: string, words: Words): strin
       return `${shift?.from ?? ''} – ${shift?.to ?? ''}`
     }
     case 'materials':
-      return plan.machines.flatMap(({ stations }) => stations).filter((station) => plan.materials.find((it) => it.id === id)?.for.includes(station.id)).map(({ name }) => name).join(', ')
+      return optionsOf(plan, 'stations').filter(({ value }) => plan.materials.find((it) => it.id === id)?.for.some((station) => station === value)).map(({ says }) => says).join(', ')
     default:
       return undefined
   }

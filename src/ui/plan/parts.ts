@@ -189,7 +189,7 @@ export const partFields: Readonly<Record<Exclude<ListName, 'checks'>, PartFields
     },
     unit: { says: 'doseUnit', kind: 'choice', of: ['mL', 'g'] },
     caution: { says: 'caution', kind: 'pick', from: 'cards' },
-    for: { says: 'for', kind: 'pickSome', from: 'stations' },
+    for: { says: 'for', kind: 'pickSome', from: 'baths' },
     safeSingleDosePerLitre: { says: 'safeSingleDose', kind: 'number', optional: true },
     secondPerson: { says: 'secondPerson', kind: 'flag', optional: true },
   },

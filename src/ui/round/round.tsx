@@ -72,12 +72,12 @@ const Startable = ({ walks: due, plan }: { walks: readonly Walk[]; plan: LabPlan
     <Screen title={words.round.title}>
       {due.map((walk) => (
         <Card key={walk.machine.id} title={walk.machine.name} beside={words.round.name(timeText(walk.dueAt, plan.timeZone))}>
+          <LinkButton kind="go" href={`/round/${walk.machine.id}`}>{words.round.start(walk.checks.length)}</LinkButton>
           <Rows>
             {walk.checks.map((it) => (
               <Row key={it.check.id} what={it.check.name} value={<span class={`due ${it.status}`}>{dueText(it, now.value, words)}</span>} />
             ))}
           </Rows>
-          <LinkButton kind="go" href={`/round/${walk.machine.id}`}>{words.round.start(walk.checks.length)}</LinkButton>
         </Card>
       ))}
     </Screen>

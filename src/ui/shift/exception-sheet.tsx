@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
-import { checkOf, placeOf } from '../../plan/find.ts'
+import { checkOf } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Ledger } from '../../projections/ledger.ts'
 import type { ShiftException } from '../../projections/shift-page.ts'
@@ -42,7 +43,7 @@ export const ExceptionSheet = ({ plan, ledger, found, isOpen, onEvidence, onDone
     }),
   ].sort((a, b) => a.time - b.time)
   return (
-    <Sheet title={`${placeOf(plan, it.station).station.name} · ${checkOf(plan, it.check).name}`} closeName={all.shell.close} onClose={onDone}>
+    <Sheet title={fullName(plan, checkOf(plan, it.check))} closeName={all.shell.close} onClose={onDone}>
       <Rows>
         {told.map(({ id, time, person, what, value }) => <Row key={id} what={what} under={when(time, person)} {...(value === undefined ? {} : { value })} onPress={() => onEvidence(id)} />)}
         {it.closedWith && it.closedHow === 'byHand' ? <Row what={words.closed.byHand} under={when(it.closedAt ?? 0, it.closedBy ?? null)} onPress={() => onEvidence(it.closedWith!)} /> : null}

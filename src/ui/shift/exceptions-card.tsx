@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
-import { checkOf, placeOf } from '../../plan/find.ts'
+import { checkOf } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Ledger } from '../../projections/ledger.ts'
 import type { ShiftException, ShiftPage } from '../../projections/shift-page.ts'
@@ -32,7 +33,7 @@ export const ExceptionsCard = ({ plan, page, ledger, isSigned, onEvidence }: Giv
         {page.exceptions.map((it) => (
           <Row
             key={it.exception.id}
-            what={`${placeOf(plan, it.exception.station).station.name} · ${checkOf(plan, it.exception.check).name} ${it.exception.marks[0]?.keyed ?? ''}`}
+            what={`${fullName(plan, checkOf(plan, it.exception.check))} ${it.exception.marks[0]?.keyed ?? ''}`}
             under={<Story plan={plan} found={it} ledger={ledger} />}
             value={it.isOpen ? <strong class="small">{words.open}</strong> : undefined}
             onPress={() => setOpen(it.exception.id)}

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
-import { checkOf, placeOf } from '../../plan/find.ts'
+import { checkOf } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Exception } from '../../projections/exceptions.ts'
 import type { ShiftHandover } from '../../projections/shift-handover.ts'
@@ -23,7 +24,7 @@ interface Given {
   onEvidence(id: EntryId): void
 }
 
-const exceptionText = (plan: LabPlan, it: Exception): string => `${placeOf(plan, it.station).station.name} · ${checkOf(plan, it.check).name} ${it.marks.at(-1)?.keyed ?? ''}`.trim()
+const exceptionText = (plan: LabPlan, it: Exception): string => `${fullName(plan, checkOf(plan, it.check))} ${it.marks.at(-1)?.keyed ?? ''}`.trim()
 
 /** Who gave the shift over and who took it, with what stays open. */
 export const HandoverCard = ({ plan, page, isClosed, onEvidence }: Given & { isClosed: boolean }) => {

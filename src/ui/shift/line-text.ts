@@ -1,5 +1,6 @@
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { personOf } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import type { Line } from '../../projections/line.ts'
 import type { Words } from '../words/words.ts'
@@ -8,8 +9,7 @@ export const personName = (plan: LabPlan, person: PersonId | null): string => (p
 
 export const checkName = (plan: LabPlan, id: string): string => {
   const check = plan.checks.find((it) => it.id === id)
-  const station = check && plan.machines.flatMap(({ stations }) => stations).find((it) => it.id === check.station)
-  return check ? [station?.name, check.name].filter(Boolean).join(' · ') : id
+  return check ? fullName(plan, check) : id
 }
 
 export const materialName = (plan: LabPlan, id: string, words: Words): string =>

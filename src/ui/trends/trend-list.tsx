@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks'
 import type { Check, ReadingCheck, StripCheck } from '../../plan/check.ts'
-import { checksOfMachine, placeOf } from '../../plan/find.ts'
+import { checksOfMachine } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { readingPlan } from '../../projections/plans.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -47,7 +48,7 @@ const ReadingRow = ({ plan, check, of }: { plan: LabPlan; check: ReadingCheck; o
   const last = lab.value.state.checks[check.id]!.recent.at(-1)!
   return (
     <Row
-      what={[of, placeOf(plan, check.station).station.name, check.name].filter(Boolean).join(' · ')}
+      what={[of, fullName(plan, check)].filter(Boolean).join(' · ')}
       under={`${last.keyed ?? ''} ${check.unit === '1' ? '' : check.unit} · ${timeText(last.time, plan.timeZone)}`}
       value={<VerdictMark verdict={last.verdict} />}
       href={`/trends/${check.id}`}
@@ -85,7 +86,7 @@ const Coming = ({ plan }: { plan: LabPlan }) => {
           return (
             <Row
               key={check.id}
-              what={`${placeOf(plan, check.station).station.name} · ${check.name}`}
+              what={fullName(plan, check)}
               under={`${words.coming(forecast.meets)} ${numberText(forecast.limit, decimalsOf(check.step))} ${check.unit}, ${words.in(words.hours((at - phone.clock.now()) / 3_600_000))}`}
               value={<span class="small">{date(at)}<br />{timeText(at, plan.timeZone)}</span>}
               href={`/trends/${check.id}`}

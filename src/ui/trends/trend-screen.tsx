@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as z from 'zod/mini'
 import type { ReadingCheck, StripCheck } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
+import { fullName } from '../../plan/full-name.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { limitsAbout } from '../../plan/limits.ts'
 import { controlChart, fewestForLimits, mostAnalysed, staysLevel } from '../../projections/control-chart.ts'
@@ -76,7 +77,7 @@ export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: Rea
   const picture = useMemo(() => chartPicture(pictureName, { points, limits, by: choice.by, analysis, forecast }), [pictureName, points, limits, choice.by, analysis, forecast])
 
   const meta = machine.name
-  const title = `${station.name} · ${name}`
+  const title = fullName(plan, { station: check.station, name })
   const last = points.at(-1)
   if (!last) return <Screen title={title} back meta={meta}><Empty title={say.empty.title}>{say.empty.more}</Empty></Screen>
 

@@ -108,7 +108,7 @@ export const planFields = {
   stepSays: ['What to do'],
   stepSeconds: ['Timer'],
   calculation: ['Calculation at the end'],
-  given: ['What the method fixes', 'Names as the calculation has them: normality, sampleMillilitres.'],
+  given: ['What the method fixes', 'By the inputs of the calculation chosen above.'],
 
   asks: ['What its inputs are called here', 'Names as the calculation has them, and the words of this bench.'],
   titrants: ['Titrants', 'Names as the calculation has them, and the id of the check that standardises each.'],

@@ -50,7 +50,7 @@ export const planFields: Readonly<Partial<Record<FieldName, readonly [string] | 
   doseUnit: ['Se dosifica en', 'mL para líquidos, g para sólidos.'], caution: ['Ficha de precaución', 'Se lee antes de ver una cantidad.'], for: ['Puede entrar en'],
   safeSingleDose: ['Dosis única segura, por litro de baño', 'En la unidad de la dosis; lo que pase se reparte.'], secondPerson: ['Una segunda persona comprueba la cantidad'],
   methodName: ['Nombre'], methodSteps: ['Pasos'], stepSays: ['Qué hacer'], stepSeconds: ['Cronómetro'], calculation: ['Cálculo al final'],
-  given: ['Lo que fija el método', 'Nombres como los tiene el cálculo: normality, sampleMillilitres.'],
+  given: ['Lo que fija el método', 'Por las entradas del cálculo elegido arriba.'],
   asks: ['Cómo se llaman aquí sus datos', 'Nombres como los tiene el cálculo, y las palabras de este banco.'],
   titrants: ['Valorantes', 'Nombres como los tiene el cálculo, y el id del control que normaliza cada uno.'],
   endPoint: ['Punto final'], repeatability: ['Dos determinaciones pueden apartarse', 'En la unidad del control.'],
