@@ -39,7 +39,8 @@ const isOfType = (schema: core.$ZodType): Fits => {
     case 'unknown':
       return () => true
     case 'string':
-      return (value) => typeof value === 'string'
+      // A string of a format is its own check.
+      return 'format' in def ? unsure : (value) => typeof value === 'string'
     case 'boolean':
       return (value) => typeof value === 'boolean'
     case 'number':

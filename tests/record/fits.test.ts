@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import * as z from 'zod/mini'
 import type { Draft } from '../../src/demo/draft.ts'
 import { demoHistory } from '../../src/demo/history.ts'
 import { demoLab } from '../../src/demo/lab.ts'
@@ -35,6 +36,11 @@ describe('the quick look at an entry', () => {
   it('is enough for every entry of some shifts', () => {
     expect(drafts.filter(({ kind, data }) => !fits(kind, data)).map(({ kind }) => kind)).toEqual([])
     expect(fits('plan', { plan, effectiveFrom: 0 })).toBe(true)
+  })
+
+  it('does not answer for what it does not know: formats, and schemas that change what they read', () => {
+    const unknown = [z.uuid(), z.iso.datetime(), z.email(), z.string().check(z.trim()), z.string().check(z.toLowerCase()), z._default(z.string(), 'x'), z.pipe(z.string(), z.transform((it: string) => it.length))]
+    for (const schema of unknown) expect(fitsOf(schema)('x'), schema._zod.def.type).toBe(false)
   })
 
   it('never lets through what the schema of its kind refuses', () => {
