@@ -79,6 +79,8 @@ const device = openPhone({
 })
 
 const start = async (): Promise<void> => {
+  // The screens that stand before all others come while the store is opened and the record is read. A fault is told where they are drawn.
+  Promise.all([import('./ui/enrol/who.tsx'), import('./ui/enrol/enrol.tsx')]).catch(() => undefined)
   await loadTemporal()
   const mark = Array.from(randomBytes(8)).join()
   try {
@@ -196,6 +198,8 @@ const start = async (): Promise<void> => {
     document.getElementById('app')!,
   )
   device.sender.nudge('start')
+  // While a PIN is keyed, the first screen behind it comes.
+  if (app.office.enrolled.value.state === 'enrolled') Promise.all([app.loadWords(), import('./ui/app.tsx')]).catch(() => undefined)
 
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   // When everything else is there: nobody has put the phone away yet.

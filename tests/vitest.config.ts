@@ -15,7 +15,7 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 60_000,
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**', 'tests/long/**'],
+          exclude: ['tests/browser/**', 'tests/long/**', '**/node_modules/**'],
           setupFiles: ['tests/setup.ts'],
         },
       },

@@ -2,6 +2,7 @@ import type { Sealed } from '../record/entry.ts'
 import type { DeviceId } from '../record/ids.ts'
 import { largestPush } from '../wire/largest.ts'
 import { StoreFault } from './faults.ts'
+import type { Kept } from './kept.ts'
 import type { Store } from './store.ts'
 import type { Waiting } from './idb/tables.ts'
 
@@ -21,13 +22,27 @@ export const concernFor = (oldestAt: number | undefined, now: number): Concern =
 /** What is around the entries of a push. */
 const frameBytes = 512
 
+/** A few more than are sent: evidence of a clone may share their numbers. */
+const spare = 16
+
 /** The next entries to send: from the oldest that waits, each linked to the one before, as many as one push may carry. */
 export const nextBatch = async (store: Store, dev: DeviceId, oldest: Waiting, most: number = largestPush.entries): Promise<Sealed[]> => {
-  // A few more than are sent: evidence of a clone may share their numbers.
-  const rows = await store.chain(dev, oldest.seq, most + 16)
+  const rows = await store.chain(dev, oldest.seq, most + spare)
+  const batch = linked(rows, rows.find(({ entry }) => entry.id === oldest.id), most)
+  if (!batch.length) throw new StoreFault('corrupt', `outbox/${oldest.seq}`)
+  return batch
+}
+
+/** Those that follow on an entry of this phone; none where it is the newest. */
+export const batchAfter = async (store: Store, dev: DeviceId, last: Sealed): Promise<Sealed[]> => {
+  const rows = await store.chain(dev, last.entry.seq + 1, largestPush.entries + spare)
+  return linked(rows, rows.find(({ entry }) => entry.seq === last.entry.seq + 1 && entry.prev === last.h), largestPush.entries)
+}
+
+const linked = (rows: readonly Kept[], first: Kept | undefined, most: number): Sealed[] => {
   const batch: Sealed[] = []
   let bytes = frameBytes
-  let next = rows.find(({ entry }) => entry.id === oldest.id)
+  let next = first
   while (next && batch.length < most) {
     const { entry, h, sig } = next
     const one = { entry, h, sig } as Sealed
@@ -36,6 +51,5 @@ export const nextBatch = async (store: Store, dev: DeviceId, oldest: Waiting, mo
     batch.push(one)
     next = rows.find((row) => row.entry.seq === entry.seq + 1 && row.entry.prev === h)
   }
-  if (!batch.length) throw new StoreFault('corrupt', `outbox/${oldest.seq}`)
   return batch
 }

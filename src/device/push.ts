@@ -1,6 +1,7 @@
+import type { Sealed } from '../record/entry.ts'
 import { wireVersion, type PushAnswer } from '../wire/messages.ts'
 import type { Exchanging } from './exchange-parts.ts'
-import { nextBatch } from './outbox.ts'
+import { batchAfter, nextBatch } from './outbox.ts'
 import type { SendProblem } from './problems.ts'
 import { sendProblemOf } from './send-problem-of.ts'
 
@@ -22,33 +23,48 @@ const mostReturns = 3
  */
 export const pushAll = async ({ store, door, identity, epoch, onEntries }: Exchanging): Promise<Pushed> => {
   const { dev } = identity.receipt
+  const send = async (entries: Sealed[]) => ({ entries, answered: await door.call('push', { body: { v: wireVersion, dev, epoch, entries } }) })
+  const sendOldest = async () => {
+    const { oldest } = await store.waiting()
+    return oldest && send(await nextBatch(store, dev, oldest))
+  }
+  const sendAfter = async (last: Sealed) => {
+    const entries = await batchAfter(store, dev, last)
+    return entries.length ? send(entries) : undefined
+  }
   let sent = 0
   let returns = 0
-  for (;;) {
-    const { oldest } = await store.waiting()
-    if (!oldest) return { sent }
-    const entries = await nextBatch(store, dev, oldest)
-    const answered = await door.call('push', { body: { v: wireVersion, dev, epoch, entries } })
+  for (let pushed = await sendOldest(); pushed; ) {
+    const { entries, answered } = pushed
     if (!answered.ok) return { sent, problem: sendProblemOf(answered.problem) }
     const { acks, error, lastSeq } = answered.answer
-    const gone = await store.acknowledge(epoch, acks)
+    const isWhole = !error && acks.length === entries.length
+    // The next ones are read, and on their way, while these are taken out of the outbox.
+    const [next, gone] = await Promise.all([isWhole ? sendAfter(entries.at(-1)!) : undefined, store.acknowledge(epoch, acks)])
     sent += gone.length
     if (gone.length) onEntries(gone)
+    const oldest = entries[0]!.entry
     if (!error) {
-      if (!gone.length && (await store.waiting()).oldest?.seq === oldest.seq) return { sent, problem: { code: 'strange', status: 200, detail: 'no acks' } }
+      if (!next && !gone.length && (await store.waiting()).oldest?.seq === oldest.seq) return { sent, problem: { code: 'strange', status: 200, detail: 'no acks' } }
+      pushed = next ?? (await sendOldest())
       continue
     }
     if (error.code === 'epoch') return { sent, epochChanged: true }
     if (isStanding(error.code)) {
       // Taken in all the same, so the rest is sent too; then it is said.
-      if (gone.length && (await store.waiting()).oldest) continue
+      pushed = gone.length ? await sendOldest() : undefined
+      if (pushed) continue
       return { sent, problem: { code: error.code } }
     }
     if ((error.code === 'gap' || error.code === 'chain') && error.want !== undefined && error.want < oldest.seq && returns++ < mostReturns) {
-      if ((await store.requeue(error.want)) > 0) continue
+      if ((await store.requeue(error.want)) > 0) {
+        pushed = await sendOldest()
+        continue
+      }
     }
     return { sent, problem: problemOf(error, lastSeq) }
   }
+  return { sent }
 }
 
 const isStanding = (code: PushError['code']): code is 'quarantined' | 'revoked' | 'retired' =>

@@ -48,14 +48,26 @@ export const verifyPage = async (
   if (!(await verifier.verify(serverKey, headText(page.head), page.head.sig))) return broken(page.head.gseq, 'headSignature')
   if (page.head.epoch !== from.epoch) return broken(page.head.gseq, 'head')
   if (page.before !== from.sh || page.head.gseq < from.after) return broken(from.after, 'link')
+  const read = page.entries.map(readEntry)
+  // All at once: a browser hashes and verifies on other threads than this.
+  const looked = await Promise.all(
+    read.map(async (one, index) => {
+      if (!one) return undefined
+      const before = index === 0 ? from.sh : (read[index - 1]?.sh as Hash)
+      const [link, doubt] = await Promise.all([
+        verifier.sha256(linkText({ before, gseq: one.gseq, h: one.h, recvAt: one.recvAt })), doubtOf(one, keyOf(one.entry.dev), verifier),
+      ])
+      return { one, link, doubt }
+    }),
+  )
   let { after, sh } = from
   const entries: Kept[] = []
-  for (const raw of page.entries) {
-    const one = readEntry(raw)
-    if (!one) return { ok: false, problem: { code: 'strange', status: 200, detail: `entry after ${after}` } }
-    if (one.gseq <= after || one.sh !== (await verifier.sha256(linkText({ before: sh, gseq: one.gseq, h: one.h, recvAt: one.recvAt })))) return broken(one.gseq, 'link')
+  for (const it of looked) {
+    if (!it) return { ok: false, problem: { code: 'strange', status: 200, detail: `entry after ${after}` } }
+    const { one, link, doubt } = it
+    if (one.gseq <= after || one.sh !== link) return broken(one.gseq, 'link')
     ;({ gseq: after, sh } = one)
-    entries.push(keptFrom(one, from.epoch, await doubtOf(one, keyOf(one.entry.dev), verifier)))
+    entries.push(keptFrom(one, from.epoch, doubt))
   }
   if (page.next !== after) return broken(page.next, 'link')
   if (page.head.gseq === after && page.head.sh !== sh) return broken(after, 'head')

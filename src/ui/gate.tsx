@@ -1,5 +1,4 @@
 import { useApp, useWords } from './app-context.ts'
-import { AppShell } from './app.tsx'
 import { BareScreen } from './enrol/bare-screen.tsx'
 import { lazy } from './lazy.tsx'
 import { Banner } from './parts/banner.tsx'
@@ -9,10 +8,11 @@ import { EmergencyIcon } from './parts/icons.tsx'
 /** Nothing is drawn while these are fetched: they are there within a moment, and have no place of their own. */
 const Nothing = () => null
 
-const Enrol = lazy(() => import('./enrol/enrol.tsx').then((it) => it.Enrol), Nothing)
+const AppShell = lazy(() => import('./app.tsx').then((it) => it.AppShell), Nothing)
+const Enrol = lazy(() => import('./enrol/enrol.tsx').then((it) => it.Enrol), Nothing, 'firstWords')
 const Start = lazy(() => import('./enrol/start.tsx').then((it) => it.Start), Nothing)
 const Setup = lazy(() => import('./menu/setup-page.tsx').then((it) => it.SetupPage), Nothing)
-const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing)
+const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing, 'firstWords')
 
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {

@@ -3,8 +3,8 @@ import { useEffect, useState } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { Screen } from './screen.tsx'
 
-/** A screen, or a part of one, that is fetched when first drawn; offline it comes from the service worker's store. */
-export const lazy = <P extends object = object>(load: () => Promise<ComponentType<P>>, Meanwhile: ComponentType = Opening): ComponentType<P> => {
+/** A screen, or a part of one, that is fetched when first drawn; offline it comes from the service worker's store. `says`: whether the first words are enough for it. */
+export const lazy = <P extends object = object>(load: () => Promise<ComponentType<P>>, Meanwhile: ComponentType = Opening, says: 'firstWords' | 'words' = 'words'): ComponentType<P> => {
   let known: ComponentType<P> | undefined
   const Lazy = (props: P) => {
     const [Loaded, setLoaded] = useState<ComponentType<P> | undefined>(() => known)
@@ -12,7 +12,7 @@ export const lazy = <P extends object = object>(load: () => Promise<ComponentTyp
     const { loadWords } = useApp()
     useEffect(() => {
       if (Loaded) return
-      Promise.all([load(), loadWords()]).then(([it]) => {
+      Promise.all([load(), says === 'words' ? loadWords() : undefined]).then(([it]) => {
         known = it
         setLoaded(() => it)
       }, (cause: unknown) => setFault(new Error('a part of the app could not be fetched', { cause })))

@@ -9,10 +9,12 @@ const shiftsOfAWeek = 21
 const planEntry = '01900000-0000-7000-8000-000000000001' as EntryId
 const dev = '00000000000000d1' as DeviceId
 
-/** What one week of the demo laboratory wrote, week after week, each with ids of its own, until there are as many entries as asked. */
-export const manyEntries = (count: number): Arrived[] => {
+/** What one week of the demo laboratory wrote, week after week, each with ids of its own, until there are as many entries as asked, the newest in the week of `newest`. */
+export const manyEntries = (count: number, newest?: number): Arrived[] => {
   const plan = demoLab()
-  const told = demoHistory({ seed: 7, plan, planEntry, until: Date.parse('2026-01-13T10:20:00Z'), shifts: shiftsOfAWeek })
+  const tell = (until: number) => demoHistory({ seed: 7, plan, planEntry, until, shifts: shiftsOfAWeek })
+  let told = tell(Date.parse('2026-01-13T10:20:00Z'))
+  if (newest !== undefined) told = tell(newest - Math.floor(count / told.length) * week)
   const first: Draft = { id: planEntry, kind: 'plan', data: { plan, effectiveFrom: told[0]!.time }, person: plan.people[0]!.id, time: told[0]!.time }
   const drafts: Draft[] = [first]
   const ids = new Set<string>(told.map(({ id }) => id))

@@ -7,22 +7,43 @@ import { chartAgainstPlain } from './chart.ts'
 import { calculationsInChromium } from './chromium.ts'
 import { machineText, tableOf, type Figure } from './figure.ts'
 import { foldAgainstParse } from './fold.ts'
+import { fiveHundredPhones } from './five-hundred.ts'
+import { serverGrowth } from './growth.ts'
 import { ingest } from './ingest.ts'
+import { soak } from './soak.ts'
+import { fullPhone } from './full-phone.ts'
+import { lighthouse } from './lighthouse.ts'
 import { meterReader } from './meter-reader.ts'
+import { syncAgainstPouch } from './sync.ts'
+
+type Parts = Readonly<Record<string, () => Promise<Figure[]> | Figure[]>>
 
 /** `npm run bench`: everything, as one table and as latest.json beside this. `-- --readme` puts the table into README; words name parts to run alone. */
-const parts: Readonly<Record<string, () => Promise<Figure[]> | Figure[]>> = {
+const usual: Parts = {
   calc: async () => [await calcBatch()],
   chromium: () => calculationsInChromium(),
   chart: () => chartAgainstPlain(),
   fold: async () => [await foldAgainstParse()],
   ingest: () => ingest(),
+  sync: () => syncAgainstPouch(),
+  phone: () => fullPhone(),
+  lighthouse: () => lighthouse(),
+  crowd: () => fiveHundredPhones(),
+  growth: () => serverGrowth([10_000, 100_000, 1_000_000]),
   baths: () => bathsAgainstFullDoses(1000),
   reader: () => meterReader(420),
 }
 
+/** `npm run bench:long`: hours. */
+const long: Parts = {
+  growth: () => serverGrowth([10_000, 100_000, 1_000_000, 10_000_000]),
+  soak: () => soak(120),
+}
+
 const args = process.argv.slice(2)
 const wanted = args.filter((arg) => !arg.startsWith('--'))
+const isLong = args.includes('--long')
+const parts = isLong ? long : usual
 const unknown = wanted.filter((name) => !(name in parts))
 if (unknown.length) throw new Error(`no part ${unknown.join(', ')}; there are ${Object.keys(parts).join(', ')}`)
 
@@ -38,8 +59,8 @@ console.log(text)
 
 // A part by itself is for whoever is at work on it; the record is of a whole run.
 if (!wanted.length) {
-  writeFileSync(new URL('latest.json', import.meta.url), `${JSON.stringify({ measuredOn, machine: machineText(), figures }, null, 2)}\n`)
-  if (args.includes('--readme')) {
+  writeFileSync(new URL(isLong ? 'latest-long.json' : 'latest.json', import.meta.url), `${JSON.stringify({ measuredOn, machine: machineText(), figures }, null, 2)}\n`)
+  if (args.includes('--readme') && !isLong) {
     const readme = new URL('../../README.md', import.meta.url)
     writeFileSync(readme, between(readFileSync(readme, 'utf8'), { from: '<!-- bench table -->', to: '<!-- /bench table -->' }, text))
   }

@@ -3,7 +3,7 @@ import { displacedBy, mergePulled } from '../merge.ts'
 import { isAt, isPast } from '../pages.ts'
 import type { PullStore } from '../store.ts'
 import { readable, readCursor, readHead } from './rows.ts'
-import { completed, strict, type Session } from './session.ts'
+import { completed, soon, strict, type Session } from './session.ts'
 
 export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
   cursor: () => use('cursor', async (database) => readCursor(await database.get('singles', 'cursor'))),
@@ -16,7 +16,7 @@ export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
 
   apply: (page) =>
     save('pull', async (database) => {
-      const transaction = database.transaction(['entries', 'singles', 'devices'], 'readwrite', strict)
+      const transaction = database.transaction(['entries', 'singles', 'devices'], 'readwrite', soon)
       const singles = transaction.objectStore('singles')
       const entries = transaction.objectStore('entries')
       const devices = transaction.objectStore('devices')

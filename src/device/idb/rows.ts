@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { quickParse } from '../../record/fits.ts'
 import { deviceId, hash } from '../../record/ids.ts'
 import { StoreFault } from '../faults.ts'
 import { kept, type Kept } from '../kept.ts'
@@ -17,11 +18,15 @@ const read = <T extends z.core.$ZodType>(schema: T, raw: unknown, where: string)
 
 export const readHead = (raw: unknown): ChainHead | undefined => (raw === undefined ? undefined : read(headRow, raw, 'head'))
 export const readCursor = (raw: unknown): Cursor | undefined => (raw === undefined ? undefined : read(cursorRow, raw, 'cursor'))
-export const readKept = (raw: unknown): Kept => read(kept, raw, 'entries')
+const quickKept = quickParse(kept)
+export const readKept = (raw: unknown): Kept => {
+  const parsed = quickKept(raw)
+  return parsed.success ? parsed.data : read(kept, raw, 'entries')
+}
 
 /** The rows up to the first that cannot be read: what lies before it can still be sent. Throws where that is the very first. */
 export const readableBeginning = (rows: readonly unknown[]): Kept[] => {
-  const bad = rows.findIndex((row) => !kept.safeParse(row).success)
+  const bad = rows.findIndex((row) => !quickKept(row).success)
   return bad === 0 ? [readKept(rows[0])] : rows.slice(0, bad < 0 ? undefined : bad).map(readKept)
 }
 
@@ -29,7 +34,7 @@ export const readableBeginning = (rows: readonly unknown[]): Kept[] => {
 export const readable = (rows: readonly unknown[], unreadable: (where: string) => void): Kept[] => {
   const good: Kept[] = []
   for (const row of rows) {
-    const parsed = kept.safeParse(row)
+    const parsed = quickKept(row)
     if (parsed.success) good.push(parsed.data)
     else unreadable(`entries/${keyOf(row)}`)
   }

@@ -4,6 +4,8 @@ import { StoreFault } from '../faults.ts'
 
 /** Every write that matters waits until it is on the disk, not merely with the operating system. */
 export const strict = { durability: 'strict' } as const
+/** For what the server has: were it lost with the battery, it would be sent or fetched once more. It is on the disk before any later strict write is. */
+export const soon = { durability: 'relaxed' } as const
 
 /** How the tables are reached: `use` to read; `save` to write, making room once when there is none. */
 export interface Session {

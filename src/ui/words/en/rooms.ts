@@ -4,7 +4,6 @@ import { camera } from './camera.ts'
 import { causes } from './causes.ts'
 import { corrections } from './corrections.ts'
 import { emergency } from './emergency.ts'
-import { enrol } from './enrol.ts'
 import { exception } from './exception.ts'
 import { labels } from './labels.ts'
 import { menu } from './menu.ts'
@@ -28,4 +27,4 @@ import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, enrol, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, sending, shift, silver, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, sending, shift, silver, splice, strip, trends, waste }
