@@ -81,6 +81,20 @@ describe.each([sqlite(), ...(bin ? [postgres] : [])])('the record in $name', (ki
     expect((await other.pullAll()).map(({ entry }) => entry.id)).toEqual(entries.map(({ entry }) => entry.id))
   })
 
+  it('writes together what waits for its lock, in the order in which it came; a fault of one touches no other', async () => {
+    const { database } = laboratory.parts
+    const say = (detail: string) =>
+      database.transactInTurn(async (tx) => {
+        await note(tx, 1, 'chain', { detail })
+        if (detail === 'three') throw new Error('a fault')
+        return detail
+      })
+    const outcomes = await Promise.allSettled(['one', 'two', 'three', 'four'].map(say))
+    expect(outcomes.map((it) => (it.status === 'fulfilled' ? it.value : String(it.reason)))).toEqual(['one', 'two', 'Error: a fault', 'four'])
+    const said = await database.sql.selectFrom('log').select('detail').where('what', '=', 'chain').orderBy('n').execute()
+    expect(said.map(({ detail }) => detail)).toEqual(['one', 'two', 'four'])
+  })
+
   it('takes an entry sent twice once, and acknowledges it both times, even at the same moment', async () => {
     const { phone } = await laboratory.first()
     const entries = [phone.entry(), phone.entry()]

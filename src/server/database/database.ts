@@ -13,6 +13,8 @@ export interface Database {
   readonly life: string
   /** All that `work` does with `tx` becomes durable together, or not at all. */
   transact<T>(work: (tx: Tx) => Promise<T>): Promise<T>
+  /** The same for what needs the record's lock, with what else waits for it. `work` may be done anew, and then begins from what the database says. */
+  transactInTurn<T>(work: (tx: Tx) => Promise<T>): Promise<T>
   /** Reads that all see the record as it was at one moment. */
   snapshot<T>(work: (tx: Tx) => Promise<T>): Promise<T>
   /** Tells every instance over this database, this one too, once the transaction is committed. */

@@ -4,6 +4,7 @@ import pg from 'pg'
 import { liveEvent, type LiveEvent } from '../../wire/live.ts'
 import type { Database } from './database.ts'
 import type { Tables } from './tables.ts'
+import { together } from './together.ts'
 
 const channel = 'bathkeeper'
 const int8 = 20
@@ -71,6 +72,7 @@ export const postgresDatabase = (url: string, report: (error: unknown) => void, 
     sql,
     life: '',
     transact: (work) => sql.transaction().execute(work),
+    transactInTurn: together((work) => sql.transaction().execute(work)),
     snapshot: (work) => sql.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute(work),
     announce: async (tx, event) => {
       await text`select pg_notify(${channel}, ${JSON.stringify(event)})`.execute(tx)

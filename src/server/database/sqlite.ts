@@ -5,6 +5,7 @@ import { CompiledQuery, Kysely, SqliteDialect, SqliteDriver, type DatabaseConnec
 import type { LiveEvent } from '../../wire/live.ts'
 import type { Database } from './database.ts'
 import type { Tables } from './tables.ts'
+import { together } from './together.ts'
 
 /** `integrity_check` found something; the file was not touched. */
 export class CorruptDatabase extends Error {
@@ -104,6 +105,7 @@ export const sqliteDatabase = (file: string): Database => {
     sql,
     life: randomBytes(8).toString('hex'),
     transact: (work) => sql.transaction().execute(work),
+    transactInTurn: together((work) => sql.transaction().execute(work)),
     snapshot: (work) => sql.transaction().execute(work),
     announce: (_tx, event) => {
       // One connection: whoever pulls on hearing this waits until the transaction has ended.

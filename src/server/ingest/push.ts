@@ -38,7 +38,7 @@ export const push = async (parts: Parts, dev: string, given: { epoch: string | u
   const known = await readDevice(database.sql, dev)
   if (!known) throw new Error(`push of an unknown device ${dev}`)
   const { checked, error: sealError } = await checkSeals(given.entries, known)
-  return database.transact(async (tx) => {
+  return database.transactInTurn(async (tx) => {
     const reach = await lockReach(tx)
     const [epoch, device] = [await readEpoch(tx), await readDevice(tx, dev)]
     if (!device) throw new Error(`push of an unknown device ${dev}`)
