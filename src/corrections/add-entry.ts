@@ -1,4 +1,5 @@
 import type { MaterialId } from '../plan/ids.ts'
+import { isOverPoured, jugReads } from '../projections/over-poured.ts'
 import type { Add } from '../record/kinds/add.ts'
 import type { CardNeeded } from '../safety/needed.ts'
 import { sameUnit } from './dose-limits.ts'
@@ -22,9 +23,6 @@ export interface AddAsked extends RevealAsked {
 
 export type AddMade = { ok: true; data: Add } | { ok: false; needs: readonly CardNeeded[]; problems: readonly Say[] }
 
-/** A measuring jug is read to a few per cent; what differs by more was meant. Common practice, no source. */
-const jugReads = 0.05
-
 /**
  * What is recorded of a dose that was poured. It is made of a remedy and its confirmations only: where a caution is missing there is no entry,
  * as there was no amount. What was truly poured is always taken, with the reason where it is not what was planned.
@@ -46,7 +44,9 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
     ...(pouredAmount > 0 ? [] : [say('nothingPoured')]),
   ]
   if (problems.length) return { ok: false, needs: [], problems }
-  const { model, working } = revealed
+  const { model, working, limits } = revealed
+  const isOver = isOverPoured({ planned: revealed, poured })
+  const beyond = [...(above(pouredAmount, limits?.single) ? ['aboveSafeSingleDose'] : []), ...(above(pouredAmount, limits?.room) ? ['noHeadroom'] : [])]
   const predicted = model && ofPoured(model, pouredAmount / plannedAmount)
   return {
     ok: true,
@@ -57,6 +57,8 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
       planned: { amount: revealed.amount, unit: revealed.unit },
       poured,
       mixSeconds: wait?.seconds ?? 0,
+      ...(isOver || dose.rechecks > 1 ? { rechecks: Math.max(2, dose.rechecks) } : {}),
+      ...(beyond.length ? { beyond } : {}),
       ...(remedy.exception ? { exception: remedy.exception } : {}),
       ...(lot ? { lot } : {}),
       ...(revealed.cautions[0] ? { caution: revealed.cautions[0] } : {}),
@@ -67,6 +69,8 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
     },
   }
 }
+
+const above = (amount: number, most: number | undefined): boolean => most !== undefined && amount > most * (1 + jugReads)
 
 /** What the model says of another amount than was planned: straight between its own points, beyond twice the amount prolonged. */
 const ofPoured = (model: NonNullable<Revealed['model']>, share: number): NonNullable<Revealed['model']> => {

@@ -10,7 +10,9 @@ import type { DoseAsked } from './interlock.ts'
 import { refusedBy } from './interlocks.ts'
 import { mixingTime } from './mixing-time.ts'
 import { isAcid, isAcidOrAlkali } from './nature.ts'
+import { headroomLeftLitres } from './dose-limits.ts'
 import { cardsOf } from './remedies/dose.ts'
+import { finite, portionLimits } from './remedies/portion.ts'
 import type { Remedy } from './remedy.ts'
 import { say } from './say.ts'
 import { SealedDose } from './sealed-dose.ts'
@@ -58,9 +60,9 @@ export const ownDose = (lab: LabState, plan: LabPlan, { exception: id, station: 
     dose: {
       material: materialId, unit, portion: situation ? nextPortion(situation) : 1, staged: false, needsCaution, cards: cards.map((it) => it.id),
       secondPerson: { required: material !== 'water' && (isAcidOrAlkali(material) || (material.secondPerson ?? false)), offersScaledUp: false },
-      response: { factor: 1, learnedFrom: 0 },
+      rechecks: 1, response: { factor: 1, learnedFrom: 0 },
       amount: new SealedDose(
-        { amount, unit },
+        { amount, unit, limits: material === 'water' ? { room: headroomLeftLitres(asked) } : finite(portionLimits(asked, material)) },
         {
           station: station.id, material: materialId, cards: needsCaution,
           after: lastDose?.time ?? (situation ? situation.exception.openedAt - 1 : Number.NEGATIVE_INFINITY),

@@ -27,6 +27,8 @@ export interface PlannedDose {
   secondPerson: { required: boolean; offersScaledUp: boolean }
   /** Reading now, and expected after this portion with the response that this bath has shown. */
   predicted?: { quantity: string; from: number; to: number }
+  /** So many re-checks tell the answer: two, while this bath has not answered the lot and one reading could not tell a wrong one. */
+  rechecks: number
   /** The response used, and whether anything was learned. */
   response: { factor: number; learnedFrom: number }
   amount: SealedDose

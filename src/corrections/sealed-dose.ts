@@ -20,6 +20,8 @@ export interface DoseInside {
   /** The whole of which this portion is a part, where it is staged. */
   wholeAmount?: number
   working?: Working | undefined
+  /** The most that may go in at once, in `unit`. */
+  limits?: { single?: number; room?: number }
   /** What the model, without a learned response, says of this very portion: what the bath's answer is held against. */
   model?: { quantity: string; from: number; to: number; toTwice?: number }
   /** The portion with a response below 1 made good: only for two persons. */
@@ -46,6 +48,7 @@ export interface Revealed {
   wholeAmount?: number
   working?: Working
   model?: NonNullable<DoseInside['model']>
+  limits?: NonNullable<DoseInside['limits']>
   /** The amount was raised above the computed one because this bath answers less; a second person stands by it. */
   scaledUp: boolean
   secondPerson?: PersonId
@@ -84,7 +87,7 @@ export class SealedDose {
     const fits = this.#lock.cards.map((needed) => cautions.find((line) => this.#counts(line, needed, { person, now })))
     const missing = this.#lock.cards.filter((_, index) => !fits[index])
     if (missing.length) return { ok: false, needs: missing }
-    const { amount, unit, wholeAmount, working, model, scaledUp } = this.#inside
+    const { amount, unit, wholeAmount, working, model, limits, scaledUp } = this.#inside
     const two = secondPerson !== undefined && secondPerson !== person
     const raised = two && scaledUp ? scaledUp : undefined
     const shown = raised ?? { amount, model, working }
@@ -98,6 +101,7 @@ export class SealedDose {
       ...(wholeAmount !== undefined ? { wholeAmount } : {}),
       ...(shown.working ? { working: shown.working } : {}),
       ...(shown.model ? { model: shown.model } : {}),
+      ...(limits ? { limits } : {}),
     }
   }
 

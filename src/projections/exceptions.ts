@@ -4,6 +4,7 @@ import type { LabPlan } from '../plan/lab-plan.ts'
 import type { EntryId } from '../record/ids.ts'
 import { markOf, type Mark } from './checks.ts'
 import type { Line, LineOf } from './line.ts'
+import { isOverPoured } from './over-poured.ts'
 import type { Projection } from './projection.ts'
 
 export interface Dose {
@@ -14,6 +15,12 @@ export interface Dose {
   portion: number
   lot?: string
   mixUntil: number
+  /** So many readings after it has mixed tell its answer; one, where nothing is said. */
+  rechecks?: number
+  /** More was poured than was worked out. */
+  isOver?: true
+  /** What it went beyond: the plan's safe single dose, the room in the tank. */
+  beyond?: string[]
   predicted?: { from: number; to: number; toTwice?: number }
   person: PersonId | null
 }
@@ -101,8 +108,7 @@ const furtherMark = (state: Exceptions, exception: Exception, mark: Mark): void 
     return
   }
   // A reading taken while the dose is still mixing says nothing yet.
-  const mixing = exception.doses.some(({ mixUntil }) => mark.time < mixUntil)
-  if (mark.verdict === 'IN' && !mixing) shut(state, exception, mark, 'backInLimits')
+  if (mark.verdict === 'IN' && mark.time >= mixingUntil(exception) && rechecksLeft(exception) === 0) shut(state, exception, mark, 'backInLimits')
 }
 
 const predictedOf = ({ from, to, toTwice }: NonNullable<LineOf<'add'>['data']['predicted']>): NonNullable<Dose['predicted']> => ({
@@ -124,6 +130,9 @@ const stepDose = (state: Exceptions, line: LineOf<'add'>, plan: LabPlan): void =
     mixUntil: line.time + line.data.mixSeconds * 1000,
     person: line.person,
     ...(line.data.lot ? { lot: line.data.lot } : {}),
+    ...(isOverPoured(line.data) ? { isOver: true as const } : {}),
+    ...(line.data.beyond ? { beyond: [...line.data.beyond] } : {}),
+    ...(line.data.rechecks ? { rechecks: line.data.rechecks } : {}),
     ...(line.data.predicted ? { predicted: predictedOf(line.data.predicted) } : {}),
   })
 }
@@ -206,6 +215,13 @@ const opensAtOnce = (plan: LabPlan, check: CheckId, line: Line): boolean => line
 /** Until when a bath is mixing for this exception; 0 when nothing was poured. */
 export const mixingUntil = (exception: Exception): number => exception.doses.reduce((latest, { mixUntil }) => Math.max(latest, mixUntil), 0)
 
+/** How many readings of the mixed bath are still wanted before what was poured is judged, the exception closed or the next portion given. */
+export const rechecksLeft = (exception: Exception): number => {
+  const until = mixingUntil(exception)
+  const wanted = exception.doses.reduce((most, { mixUntil, rechecks = 1 }) => (mixUntil === until ? Math.max(most, rechecks) : most), 0)
+  return Math.max(0, wanted - exception.marks.filter((mark) => mark.time >= until).length)
+}
+
 /** What an exception waits for at an instant. */
 export type Phase = 'toConfirm' | 'toCorrect' | 'mixing' | 'toRecheck' | 'closed'
 
@@ -215,7 +231,7 @@ export const phaseAt = (exception: Exception, time: number): Phase => {
   if (!exception.doses.length) return 'toCorrect'
   const until = mixingUntil(exception)
   if (time < until) return 'mixing'
-  return exception.marks.some((mark) => mark.time >= until) ? 'toCorrect' : 'toRecheck'
+  return rechecksLeft(exception) > 0 ? 'toRecheck' : 'toCorrect'
 }
 
 export const openExceptions = (state: Exceptions): Exception[] =>

@@ -34,7 +34,7 @@ const projections: { [K in Exclude<keyof Folded, 'prunedDay'>]: Projection<Folde
 const names = Object.keys(projections) as (keyof typeof projections)[]
 
 /** Raised whenever a fold gives another state for the same log: a snapshot of another version is not used. */
-export const foldVersion = 3
+export const foldVersion = 4
 
 const dayMilliseconds = 86_400_000
 /** Closed exceptions, released holds and runs of the machines are in the state for this long; in the log for ever. */

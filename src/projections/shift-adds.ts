@@ -21,7 +21,7 @@ export interface ShiftAdd {
   exception?: EntryId
   caution?: EntryId
   mixUntil: number
-  /** The first reading after the mixing time; undefined while there is none. */
+  /** The reading after the mixing time that told its answer; undefined while there is none. */
   recheck?: EntryId
 }
 
@@ -60,7 +60,7 @@ export const shiftAdds = (lines: readonly Line[], later: readonly Line[], except
 /** For an exception, its own check; for an add that answers none, any reading in the same bath, of the quantity it was meant to move if it says so. */
 const recheckOf = (add: Add, mixUntil: number, later: readonly Line[], exceptions: Exceptions, plan: LabPlan): EntryId | undefined => {
   const exception = add.exception ? exceptions.all[add.exception] : undefined
-  if (exception) return exception.marks.find(({ time }) => time >= mixUntil)?.id
+  if (exception) return exception.marks.filter(({ time }) => time >= mixUntil)[(add.rechecks ?? 1) - 1]?.id
   const checks = new Set(
     plan.checks.flatMap((check) => (check.kind === 'reading' && check.station === add.station && (!add.predicted || check.quantity === add.predicted.quantity) ? [check.id] : [])),
   )

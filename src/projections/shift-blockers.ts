@@ -56,7 +56,7 @@ export const blockersOf = (page: Omit<ShiftPage, 'blockers'>, around: Around): B
   ...(page.isOver ? [] : [{ code: 'shiftRunning' } as const]),
   ...page.holds.flatMap(({ hold }): Blocker[] => (hold.released ? [] : [{ code: 'holdOpen', ref: hold.id }])),
   ...page.exceptions.flatMap(({ exception, isOpen }): Blocker[] => (isOpen ? openBlockers(exception, around) : [])),
-  ...page.incidents.flatMap(({ note, seen }): Blocker[] => (seen ? [] : [{ code: 'incidentNotSeen', ref: note.id }])),
+  ...page.incidents.flatMap(({ line, seen }): Blocker[] => (seen ? [] : [{ code: 'incidentNotSeen', ref: line.id }])),
   ...addBlockers(page, around),
   ...gapBlockers(page, around.plan),
   ...page.instruments.flatMap(({ state, readings, check }): Blocker[] => (state !== 'proved' && readings > 0 ? [{ code: 'instrumentNotProved', check }] : [])),

@@ -1,8 +1,10 @@
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { Line, LineOf } from './line.ts'
+import { isOverPoured } from './over-poured.ts'
 
 export interface ShiftIncident {
-  note: LineOf<'note'>
+  /** Written down as one, or an add of more than was worked out. */
+  line: LineOf<'note'> | LineOf<'add'>
   /** By a supervisor; undefined while none has taken note of it. */
   seen?: LineOf<'acknowledge'>
 }
@@ -12,8 +14,8 @@ export const incidentsOf = (lines: readonly Line[], plan: LabPlan): ShiftInciden
   const supervisors = new Set(plan.people.flatMap(({ id, role }) => (role === 'supervisor' ? [id] : [])))
   const acknowledges = lines.filter((line) => line.kind === 'acknowledge')
   return lines.flatMap((line): ShiftIncident[] => {
-    if (line.kind !== 'note' || line.data.about !== 'incident') return []
+    if (!(line.kind === 'note' && line.data.about === 'incident') && !(line.kind === 'add' && isOverPoured(line.data))) return []
     const seen = acknowledges.find(({ data, person }) => data.of === line.id && person !== null && supervisors.has(person))
-    return [{ note: line, ...(seen ? { seen } : {}) }]
+    return [{ line, ...(seen ? { seen } : {}) }]
   })
 }

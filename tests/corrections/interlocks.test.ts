@@ -242,8 +242,9 @@ describe('the size of a dose', () => {
     }).safe()
     const exception = highPh(bench)
     bench.pour(bench.remedy(exception, acid))
-    // 400 mL move this bath by 0.01.
+    // 400 mL move this bath by 0.01: so little is read twice.
     bench.read('neg-1-fix-ph', 4.91)
+    bench.wait(2).read('neg-1-fix-ph', 4.91)
     expect(bench.remedy(exception, acid).refused).toMatchObject({ code: 'noHeadroom', doFirst: { code: 'drawOffFirst' } })
     bench.read('neg-1-fix-level', 0)
     expect(bench.remedy(exception, acid).refused).toBeUndefined()

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { factorFrom, responseOf } from '../../src/corrections/response.ts'
+import { phaseAt } from '../../src/projections/exceptions.ts'
 import type { Known } from '../../src/corrections/situation.ts'
 import type { MaterialId, PersonId, StationId } from '../../src/plan/ids.ts'
 import { Bench } from './kit.ts'
@@ -138,16 +139,18 @@ describe('the response of a bath', () => {
     const { history, factor: found } = responseOf(bench.state, bench.plan, { station, material, now: bench.now })
     expect(history.map(({ kind }) => kind)).toEqual(['tooSmall'])
     expect(found).toBe(1)
+    expect(bench.remedy(exception, acid).refused?.code).toBe('readAgainFirst')
+    bench.wait(2).read('neg-1-fix-ph', 4.91)
     expect(bench.remedy(exception, acid).refused).toBeUndefined()
   })
 
   it('adds up doses too small to tell, from one exception to the next, until a wrong lot can be told', () => {
     const bench = new Bench((plan) => {
-      plan.materials.find(({ id }) => id === material)!.safeSingleDosePerLitre = 1.6
+      plan.materials.find(({ id }) => id === material)!.safeSingleDosePerLitre = 1
     })
     const kinds = () => responseOf(bench.state, bench.plan, { station, material, now: bench.now }).history.map(({ kind }) => kind)
     for (const expected of [['tooSmall'], ['tooSmall', 'tooSmall'], ['tooSmall', 'tooSmall', 'outOfBounds']]) {
-      closed(bench, answered(bench, 2.1))
+      closed(bench, answered(bench, 1.9))
       bench.wait(60).read('neg-1-fix-level', 0)
       expect(kinds()).toEqual(expected)
     }
@@ -205,6 +208,69 @@ describe('the response of a bath', () => {
   it('is not carried away by a single answer among many', () => {
     const many = [1.02, 0.99, 1.01, 1, 0.98].map((ratio) => ({ ratio, readAt: 0 }))
     expect(Math.abs(factorFrom([...many, { ratio: 1.4, readAt: 0 }], 0) - factorFrom(many, 0))).toBeLessThan(0.02)
+  })
+})
+
+describe('a change that is small for the meter', () => {
+  const boric = 'mildAcid:boric-acid'
+  const check = 'neg-1-dev-ph'
+  const poured = (bench: Bench, lot: string) => {
+    bench.read('neg-1-dev-temp', 21)
+    bench.read('neg-1-dev-level', 0)
+    const exception = bench.confirmed(check, 8.7)
+    const remedy = bench.remedy(exception, boric, { lots: { 'boric-acid': lot } })
+    bench.pour(remedy, { lot })
+    return { exception, remedy, state: () => bench.state.exceptions.all[exception]!.state }
+  }
+
+  it('by a lot that is new to the bath is read twice before the exception closes', () => {
+    const bench = new Bench()
+    const { exception, remedy, state } = poured(bench, 'A1')
+    expect(remedy.dose!.rechecks).toBe(2)
+    bench.read(check, 8.62)
+    expect(state()).toBe('open')
+    expect(phaseAt(bench.state.exceptions.all[exception]!, bench.now)).toBe('toRecheck')
+    bench.wait(2).read(check, 8.62)
+    expect(state()).toBe('closed')
+  })
+
+  it('is read twice before the next portion too', () => {
+    const bench = new Bench()
+    const { exception } = poured(bench, 'A1')
+    bench.read(check, 8.66)
+    expect(bench.remedy(exception, boric).refused).toMatchObject({ code: 'readAgainFirst', facts: { phase: 'toRecheck' } })
+    bench.wait(2).read(check, 8.66)
+    expect(bench.remedy(exception, boric).refused).toBeUndefined()
+  })
+
+  it('is read once where the bath has answered the lot before, and twice again for another', () => {
+    const bench = new Bench()
+    for (let time = 0; time < 3; time++) {
+      const { remedy } = poured(bench, 'A1')
+      const { model } = bench.opened(remedy)
+      for (let again = 0; again < remedy.dose!.rechecks; again++) bench.wait(2).read(check, Number(model!.to.toFixed(2)))
+      closed(bench, bench.state.exceptions.open[check as never] ?? remedy.exception!)
+      bench.wait(60)
+    }
+    expect(poured(bench, 'A1').remedy.dose!.rechecks).toBe(1)
+    bench.read(check, 8.6)
+    bench.wait(60)
+    expect(poured(bench, 'B2').remedy.dose!.rechecks).toBe(2)
+  })
+
+  it('large enough for one reading is read once', () => {
+    const bench = new Bench().safe()
+    expect(bench.remedy(bench.confirmed('neg-1-fix-ph', 5.1), acid).dose!.rechecks).toBe(1)
+  })
+
+  it('is judged on the mean of the readings before and after', () => {
+    const bench = new Bench()
+    const { exception } = poured(bench, 'A1')
+    bench.read(check, 8.66)
+    bench.wait(2).read(check, 8.64)
+    const { history } = responseOf(bench.state, bench.plan, { station: 'neg-1-dev' as StationId, material: 'boric-acid' as MaterialId, now: bench.now })
+    expect(history).toMatchObject([{ exception, readings: { before: 2, after: 2 } }])
+    expect(history[0]!.observedChange).toBeCloseTo(-0.05, 9)
   })
 })
 

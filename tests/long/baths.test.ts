@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { shift, shifts, summary, tanks, type Lot, type Policy, type Tank } from '../simulate/baths.ts'
 
+/** How answers are judged was chosen on the shifts of the seeds 20,001 to 20,400. The proof is on others, which nothing was chosen by. */
+const from = 500_001
 const runs = 1000
-const of = (tank: Tank, policy: Policy, lot: Lot) => summary(shifts(tank, policy, { runs, lot }))
+const of = (tank: Tank, policy: Policy, lot: Lot) => summary(shifts(tank, policy, { runs, lot, from }))
 
 describe.each(tanks.map((tank) => [tank.name, tank] as const))(`%s, ${runs} shifts`, (_, tank) => {
   it('is back in limits in at most three portions in 95 % of shifts, no worse than with full doses, and rarely stopped for nothing', () => {
@@ -37,12 +39,14 @@ it('stops acid of double strength in a fixing bath in 98 shifts of 100', () => {
   expect(staged.learned).toBeLessThanOrEqual(0.02)
 })
 
-// Boric acid moves this developer by a tenth of a pH, ten steps of the meter: what one excursion cannot tell, the next adds to. What is never told acts within the bounds,
-// drift of the bath included, and is learned as such.
-it('stops boric acid of double strength in three shifts of four, and in five of six by the sixth excursion', () => {
+// Boric acid moves this developer by a tenth of a pH, ten steps of the meter. A lot that is new to the bath is read twice, and what one excursion cannot tell, the next
+// adds to. What is never told is a bath that answers weakly by itself: with twice the strength it acts within the bounds, and is learned as such.
+it('stops boric acid of double strength in nine shifts of ten, and in 95 of 100 by the sixth excursion', () => {
   const [, developer] = tanks
-  expect(of(developer!, 'stagedAndLearned', 'doubleStrength').stopped).toBeGreaterThanOrEqual(0.75)
-  const six = summary(Array.from({ length: runs }, (_, seed) => shift(developer!, 'stagedAndLearned', seed + 1, 'doubleStrength', 6)))
-  expect(six.stopped).toBeGreaterThanOrEqual(0.84)
-  expect(six.learned).toBeLessThanOrEqual(0.15)
+  const three = of(developer!, 'stagedAndLearned', 'doubleStrength')
+  expect(three.stopped).toBeGreaterThanOrEqual(0.9)
+  expect(three.learned).toBeLessThanOrEqual(0.05)
+  const six = summary(Array.from({ length: runs }, (_, index) => shift(developer!, 'stagedAndLearned', from + index, 'doubleStrength', 6)))
+  expect(six.stopped).toBeGreaterThanOrEqual(0.95)
+  expect(six.learned).toBeLessThanOrEqual(0.05)
 })

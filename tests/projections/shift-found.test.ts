@@ -31,7 +31,7 @@ describe('an incident', () => {
     expect(pageOf(log).blockers).toContainEqual({ code: 'incidentNotSeen', ref: incident })
     const seen = note(log, incident, 'helena', 120)
     expect(pageOf(log).blockers).not.toContainEqual({ code: 'incidentNotSeen', ref: incident })
-    expect(pageOf(log).incidents).toMatchObject([{ note: { id: incident }, seen: { id: seen, person: 'helena' } }])
+    expect(pageOf(log).incidents).toMatchObject([{ line: { id: incident }, seen: { id: seen, person: 'helena' } }])
   })
 
   it('and its acknowledgement, given after the shift, are of the same shift, so that one signature covers both', () => {

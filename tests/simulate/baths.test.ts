@@ -21,7 +21,7 @@ describe.each(tanks.map((tank) => [tank.name, tank] as const))('%s', (_, tank) =
     const staged = summary(shifts(tank, 'stagedAndLearned', { runs, lot: 'doubleStrength' }))
     const full = summary(shifts(tank, 'singleFullDoses', { runs, lot: 'doubleStrength' }))
     expect(staged.meanOvershoot).toBeLessThan(full.meanOvershoot / 4)
-    expect(staged.stopped).toBeGreaterThan(0.6)
+    expect(staged.stopped).toBeGreaterThan(0.8)
   })
 })
 

@@ -1,4 +1,5 @@
 import type { MaterialId } from '../../src/plan/ids.ts'
+import { rechecksLeft } from '../../src/projections/exceptions.ts'
 import { responseOf, unexplained } from '../../src/corrections/response.ts'
 import { acidBaseDose } from '../../src/science/acidBase/dose.ts'
 import { gramsPerUnit } from '../../src/corrections/remedies/mass-balance.ts'
@@ -166,6 +167,7 @@ export const shift = (tank: Tank, policy: Policy, seed: number, lot: Lot = 'righ
       drifted += (phPerHour * minutes) / 60
       pH = course(inBath) + drifted
       bench.read(tank.check, read(pH))
+      while (rechecksLeft(bench.state.exceptions.all[exception]!) > 0) bench.wait(2).read(tank.check, read(pH))
     }
     earlier += inBath
     excursions.push({

@@ -1,4 +1,4 @@
-import { phaseAt } from '../../projections/exceptions.ts'
+import { phaseAt, rechecksLeft } from '../../projections/exceptions.ts'
 import type { Interlock } from '../interlock.ts'
 import { say } from '../say.ts'
 import { dosesInto } from '../situation.ts'
@@ -14,7 +14,7 @@ export const readingBeforeDose: Interlock = ({ lab, now, station, exception, mar
   const since = dosesInto(lab, station.id).filter((dose) => mark === undefined || dose.mixUntil > mark.time)
   const own = material === 'water' ? 'water' : material.id
   const foreign = since.filter((dose) => dose.exception !== exception?.id || dose.material === own)
-  const last = foreign.at(-1)
+  const last = foreign.at(-1) ?? (exception && rechecksLeft(exception) > 0 ? exception.doses.findLast((dose) => dose.material === own) : undefined)
   if (!last) return undefined
   return now < last.mixUntil
     ? { code: 'stillMixing', facts: { until: last.mixUntil, material: last.material }, doFirst: say('waitForMixing', { until: last.mixUntil }), source }

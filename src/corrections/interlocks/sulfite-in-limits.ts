@@ -3,6 +3,7 @@ import type { Interlock } from '../interlock.ts'
 import { foundBy, isCurrent, readingsAt } from '../lookup.ts'
 import { isAcid } from '../nature.ts'
 import { say } from '../say.ts'
+import { dosesInto } from '../situation.ts'
 
 const source = 'Studio Light 1916; Crabtree and Hartt 1929: acid throws sulfur out of thiosulfate that sulfite does not guard'
 
@@ -19,7 +20,8 @@ export const sulfiteInLimits: Interlock = ({ lab, plan, now, station, material }
     const facts = { check: check.id, ...(found ? { found: found.value, unit: check.unit, foundAt: found.mark.time } : {}) }
     if (!found) return { code: 'sulfiteNeverFound', facts, doFirst: say('titrateSulfite', { check: check.id }), source }
     if (found.judged.verdict !== 'IN') return { code: 'sulfiteNotInLimits', facts, doFirst: say('bringSulfiteIntoLimits', { check: check.id }), source }
-    if (!isCurrent(lab, plan, check, found.mark, now)) return { code: 'sulfiteTooOld', facts, doFirst: say('titrateSulfite', { check: check.id }), source }
+    const isSpent = dosesInto(lab, station.id).some(({ time, isOver, material: id }) => isOver && time > found.mark.time && isAcid(plan.materials.find((it) => it.id === id) ?? 'water'))
+    if (isSpent || !isCurrent(lab, plan, check, found.mark, now)) return { code: 'sulfiteTooOld', facts, doFirst: say('titrateSulfite', { check: check.id }), source }
   }
   return undefined
 }

@@ -14,7 +14,7 @@ import { responseOf } from '../response.ts'
 import { say, type Refused, type Say } from '../say.ts'
 import { SealedDose, type DoseInside, type Working } from '../sealed-dose.ts'
 import { dosesInto, nextPortion, type Situation } from '../situation.ts'
-import { largestTaken, portionLimits, sized } from './portion.ts'
+import { finite, largestTaken, portionLimits, sized } from './portion.ts'
 
 /** What a computation says of a dose, before portions, limits and the learned response. */
 export interface ComputedDose {
@@ -90,6 +90,7 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
     unit: material.unit,
     wholeAmount: planned.whole,
     ...modelOf(computed, planned.amount),
+    limits: finite(limits),
     working: computed.working,
     ...(scaledUp ? { scaledUp } : {}),
   }
@@ -103,6 +104,7 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
     needsCaution,
     cards: cards.map(({ id }) => id),
     secondPerson: { required: material.secondPerson ?? false, offersScaledUp: scaledUp !== undefined },
+    rechecks: rechecksFor(situation, inside.model, response.learnedFrom),
     response: { factor: response.factor, learnedFrom: response.learnedFrom },
     amount: new SealedDose(inside, lock),
     ...(computed.predicts ? { predicted: expected(computed.predicts, planned.amount, response.factor) } : {}),
@@ -117,6 +119,13 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
  */
 const halvedWherePh = (computed: ComputedDose): ComputedDose =>
   computed.predicts?.quantity === 'pH' ? { ...computed, firstShare: Math.min(computed.firstShare, 0.5) } : computed
+
+/** Expected changes of fewer steps of the meter than this are read twice, as long as the lot is not known here. Own choice. */
+const tellingSteps = 16
+
+/** A second reading costs two minutes at a pH meter, and half an hour at the burette: it is asked for at the meter alone. */
+const rechecksFor = ({ check }: Situation, model: DoseInside['model'], learnedFrom: number): number =>
+  check.kind === 'reading' && model?.quantity === 'pH' && learnedFrom === 0 && Math.abs(model.to - model.from) < tellingSteps * check.step ? 2 : 1
 
 /** A calculation that has no answer for this bath is a reason, not a fault. */
 const computedOr = (of: DoseRemedy, factor: number): ComputedDose | Refused => {

@@ -2,6 +2,7 @@ import type { Material } from '../../plan/material.ts'
 import type { Exception } from '../../projections/exceptions.ts'
 import { headroomLeftLitres, safeSingleDose, sameUnit } from '../dose-limits.ts'
 import type { DoseAsked } from '../interlock.ts'
+import type { DoseInside } from '../sealed-dose.ts'
 
 /** The most that may go in at once, in the material's unit. */
 export interface PortionLimits {
@@ -12,6 +13,11 @@ export interface PortionLimits {
 export const portionLimits = (asked: DoseAsked, material: Material): PortionLimits => ({
   single: safeSingleDose(material, asked.bath) ?? Number.POSITIVE_INFINITY,
   room: material.unit === 'mL' ? headroomLeftLitres(asked) * 1000 : Number.POSITIVE_INFINITY,
+})
+
+/** As they are kept with a dose: what does not bound it is not said. */
+export const finite = ({ single, room }: PortionLimits): NonNullable<DoseInside['limits']> => ({
+  ...(Number.isFinite(single) ? { single } : {}), ...(Number.isFinite(room) ? { room } : {}),
 })
 
 export interface Portion {

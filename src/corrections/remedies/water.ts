@@ -35,9 +35,10 @@ export const waterDose = (
     dose: {
       material: 'water', unit: 'L', portion: nextPortion(situation), staged: litres < given.litres, needsCaution: [], cards: [],
       secondPerson: { required: false, offersScaledUp: false },
+      rechecks: 1,
       response: { factor: 1, learnedFrom: 0 },
       amount: new SealedDose(
-        { amount: litres, unit: 'L', wholeAmount: given.litres, ...(given.inside?.working ? { working: given.inside.working } : {}), ...(poured ? { model: poured } : {}) },
+        { amount: litres, unit: 'L', limits: { room }, wholeAmount: given.litres, ...(given.inside?.working ? { working: given.inside.working } : {}), ...(poured ? { model: poured } : {}) },
         { exception: exception.id, station: station.id, material: 'water', cards: [], after: exception.openedAt - 1 },
       ),
       ...(litres < given.litres ? { cappedBy: 'headroom' as const } : {}),

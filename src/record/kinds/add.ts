@@ -21,10 +21,14 @@ export const add = z.strictObject({
   secondPerson: z.optional(personId),
   /** Why the suggestion was overruled, where poured differs from planned on purpose. */
   overruled: z.optional(z.string().check(z.maxLength(500))),
+  /** What the poured amount went beyond: `aboveSafeSingleDose`, `noHeadroom`. */
+  beyond: z.optional(z.array(z.string().check(z.maxLength(40))).check(z.maxLength(4))),
   /** When it was poured, where that differs from when it was keyed. */
   notedAt: z.optional(instantText),
   /** Mixing time that starts when it was poured. */
   mixSeconds: z.number().check(z.minimum(0)),
+  /** So many re-checks tell the answer; one, where nothing is said. */
+  rechecks: z.optional(z.int().check(z.minimum(1), z.maximum(9))),
   /** `toTwice`: what twice the poured amount would have done. With it an answer is read off the bath's own curve, and not off a straight line. */
   predicted: z.optional(z.strictObject({ quantity: z.string(), from: z.number(), to: z.number(), toTwice: z.optional(z.number()) })),
   working: z.optional(z.strictObject({ calculation: z.string(), inputs: z.record(z.string(), z.unknown()), result: z.record(z.string(), z.unknown()) })),

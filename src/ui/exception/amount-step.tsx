@@ -20,7 +20,7 @@ import type { DoseProps } from './dose-flow.tsx'
 import { LotSheet } from './lot-sheet.tsx'
 import { PouredSheet } from './poured-sheet.tsx'
 import { SecondPersonSheet } from './second-person-sheet.tsx'
-import { sayText } from './sentence.ts'
+import { refusalText, sayText } from './sentence.ts'
 import { WorkingSheet } from './working-sheet.tsx'
 
 interface AmountStepProps extends DoseProps {
@@ -32,7 +32,7 @@ interface AmountStepProps extends DoseProps {
 type Open = 'working' | 'lot' | 'second' | 'poured' | 'card'
 
 /** How much, in figures that are read across the tank; how it is poured; and what was poured. */
-export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason, asked, revealed, onSecond }: AmountStepProps) => {
+export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason, stopped, asked, revealed, onSecond }: AmountStepProps) => {
   const { phone, router } = useApp()
   const words = useWords()
   const say = words.exception
@@ -71,6 +71,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
         </>
       }
     >
+      {stopped ? <Banner kind="stop" title={stopped === 'notOffered' ? say.notOfferedNow : refusalText(stopped, plan, words)}>{stopped === 'notOffered' ? say.stoppedMore : `${sayText(stopped.doFirst, plan, words)} ${say.stoppedMore}`}</Banner> : null}
       <Card title={say.addNow} beside={dose.staged ? say.portion(dose.portion) : undefined}>
         <p class="amount"><strong>{shown.text}</strong> {shown.unit}</p>
         <p class="lead">{name}</p>
@@ -87,6 +88,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
           {dose.predicted ? <Row what={say.predicted} value={`${numberText(dose.predicted.from, decimals)} → ${numberText(dose.predicted.to, decimals)}`} under={dose.response.learnedFrom ? say.response(numberText(dose.response.factor, 2), dose.response.learnedFrom) : undefined} /> : null}
           {dose.material === 'water' ? null : <Row what={words.response.link} href={`/response/${exception.station}/${dose.material}`} />}
           {remedy.wait ? <Row what={say.thenMix} value={words.time.span(remedy.wait.seconds * 1000)} under={say.turnovers(remedy.wait.turnovers)} /> : null}
+          {dose.rechecks > 1 ? <Row what={say.readTwice} under={say.readTwiceWhy} /> : null}
           {dose.material === 'water' ? null : <Row what={say.lot} value={lot ?? say.lotNone} onPress={() => setOpen('lot')} />}
           {dose.secondPerson.required || dose.secondPerson.offersScaledUp ? (
             <Row

@@ -15,6 +15,7 @@ import { Button, LinkButton } from '../parts/button.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { Screen } from '../screen.tsx'
 import { filmText } from '../units.ts'
+import { shownAmount } from './amount.ts'
 import { CloseSheet } from './close-sheet.tsx'
 import { History } from './history.tsx'
 import { knownOf } from './known.ts'
@@ -68,8 +69,12 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
       </div>
       {isHeld ? <Banner kind="stop" title={say.machineHeld} /> : null}
       {phase === 'toConfirm' ? <Banner kind="warn" title={words.round.verdict.confirm} /> : null}
+      {exception.doses.filter(({ isOver }) => isOver && phase !== 'closed').map((dose) => {
+        const { text, unit } = shownAmount(dose.poured.amount, dose.poured.unit)
+        return <Banner key={dose.id} kind="stop" title={[say.overPoured(`${text} ${unit}`, ''), ...(dose.beyond ?? []).map((code) => say.beyond[code] ?? code)].join(' ')}>{say.overPouredMore}</Banner>
+      })}
       {phase === 'mixing' ? <Mixing exception={exception} until={mixingUntil(exception)} check={check.name} href={checkHref} /> : null}
-      {phase === 'toRecheck' ? <Banner kind="warn" title={say.mixed} /> : null}
+      {phase === 'toRecheck' ? <Banner kind="warn" title={mark.time >= mixingUntil(exception) ? say.mixedOnceMore : say.mixed} /> : null}
       {phase === 'closed' ? <Banner title={exception.closedHow === 'byHand' ? say.closedByHand(say.reasons[exception.closeReason as keyof typeof say.reasons] ?? '') : say.closed[exception.closedHow ?? 'backInLimits']} /> : null}
       {phase === 'closed' ? null : <PairCards plan={plan} of={[check.id]} />}
       {phase === 'toCorrect' ? (

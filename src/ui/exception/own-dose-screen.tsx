@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { ownDose } from '../../corrections/own-dose.ts'
+import type { Remedy } from '../../corrections/remedy.ts'
 import { placeOf } from '../../plan/find.ts'
 import type { MaterialId } from '../../plan/ids.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
@@ -24,12 +25,14 @@ export const OwnDoseScreen = ({ exception, plan }: { exception: Exception; plan:
   const { lab, phone } = useApp()
   const [asked, setAsked] = useState<Asked>()
   const [lots, setLots] = useState<Readonly<Record<string, string>>>({})
+  const [seen, setSeen] = useState<Remedy>()
   if (!asked) return <Ask exception={exception} plan={plan} onAsked={setAsked} />
   const { state, ledger } = lab.value
   const { material, amount, unit, why } = asked
   const remedy = ownDose(state, plan, { exception: exception.id, station: exception.station, material, amount, unit }, phone.clock.now(), knownOf(state, ledger, exception, { lots }))
+  if (seen?.dose && !remedy?.dose) return <DoseFlow exception={exception} remedy={seen} dose={seen.dose} plan={plan} lots={lots} onLots={setLots} reason={why} stopped={remedy?.refused ?? 'notOffered'} />
   if (!remedy?.dose || remedy.refused) return remedy?.refused ? <RefusedView remedy={remedy} refused={remedy.refused} plan={plan} /> : null
-  return <DoseFlow exception={exception} remedy={remedy} dose={remedy.dose} plan={plan} lots={lots} onLots={setLots} reason={why} />
+  return <DoseFlow exception={exception} remedy={remedy} dose={remedy.dose} plan={plan} lots={lots} onLots={setLots} reason={why} onSeen={setSeen} />
 }
 
 const Ask = ({ exception, plan, onAsked }: { exception: Exception; plan: LabPlan; onAsked(asked: Asked): void }) => {

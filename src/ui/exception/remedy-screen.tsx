@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { answers } from '../../corrections/remedies.ts'
+import type { Remedy } from '../../corrections/remedy.ts'
 import { checkOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Exception } from '../../projections/exceptions.ts'
@@ -25,9 +26,13 @@ export const RemedyScreen = ({ exception, plan, remedyId }: RemedyScreenProps) =
   const words = useWords()
   const [said, setSaid] = useState<Said>({ lots: {} })
   const { state, ledger } = lab.value
+  /** Whose amount somebody has seen: it may be in the bath by now, and can be logged whatever has changed since. */
+  const [seen, setSeen] = useState<Remedy>()
   const remedy = answers(state, plan, exception.id, phone.clock.now(), knownOf(state, ledger, exception, said))
     .flatMap(({ remedies }) => remedies)
     .find(({ id }) => id === remedyId)
+  const onLots = (lots: Said['lots']): void => setSaid({ ...said, lots })
+  if (seen?.dose && !remedy?.dose) return <DoseFlow exception={exception} remedy={seen} dose={seen.dose} plan={plan} lots={said.lots} onLots={onLots} stopped={remedy?.refused ?? 'notOffered'} />
   if (!remedy) {
     return (
       <Screen title={checkOf(plan, exception.check).name} back next={<LinkButton kind="go" href={`/exception/${exception.id}`}>{words.round.verdict.toException}</LinkButton>}>
@@ -36,6 +41,6 @@ export const RemedyScreen = ({ exception, plan, remedyId }: RemedyScreenProps) =
     )
   }
   if (remedy.refused) return <RefusedView remedy={remedy} refused={remedy.refused} plan={plan} />
-  if (remedy.dose) return <DoseFlow exception={exception} remedy={remedy} dose={remedy.dose} plan={plan} lots={said.lots} onLots={(lots) => setSaid({ ...said, lots })} />
+  if (remedy.dose) return <DoseFlow exception={exception} remedy={remedy} dose={remedy.dose} plan={plan} lots={said.lots} onLots={onLots} onSeen={setSeen} />
   return <SettingView exception={exception} remedy={remedy} plan={plan} said={said} onSaid={setSaid} />
 }

@@ -1,5 +1,5 @@
 import type { Check } from '../../plan/check.ts'
-import { phaseAt, type Exception } from '../../projections/exceptions.ts'
+import { phaseAt, rechecksLeft, type Exception } from '../../projections/exceptions.ts'
 import type { LabState } from '../../projections/lab-state.ts'
 import type { Saved } from './answering.ts'
 
@@ -16,6 +16,8 @@ export type Outcome =
   | { code: 'closed' }
   | { code: 'stillOut'; exception: Exception }
   | { code: 'whileMixing'; exception: Exception }
+  /** One of several re-checks; the answer is judged on all of them. */
+  | { code: 'onceMore'; exception: Exception }
 
 export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: Saved, now: number): Outcome => {
   const open = lab.exceptions.open[check.id]
@@ -30,5 +32,6 @@ export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: S
   if (exception.id === id) return { code: 'holdNow', exception }
   const marked = exception.marks.find((mark) => mark.id === id)
   if (phaseAt(exception, now) === 'mixing' && marked) return { code: 'whileMixing', exception }
+  if (marked && rechecksLeft(exception) > 0) return { code: 'onceMore', exception }
   return { code: 'stillOut', exception }
 }

@@ -55,8 +55,9 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
       next={
         <>
           {outcome.code === 'confirm' ? <Button kind="go" onPress={answering.again}>{check.kind === 'strip' ? words.strip.second.key : say.readAgain}</Button> : null}
+          {outcome.code === 'onceMore' ? <Button kind="go" onPress={answering.again}>{say.readAgain}</Button> : null}
           {outcome.code === 'holdNow' ? <Button kind="go" onPress={() => setHolding(true)}>{words.now.machine.hold}</Button> : null}
-          {exception && outcome.code !== 'confirm' ? (
+          {exception && outcome.code !== 'confirm' && outcome.code !== 'onceMore' ? (
             <LinkButton kind={outcome.code === 'holdNow' ? undefined : 'go'} wide href={`/exception/${exception.id}`}>{say.toException}</LinkButton>
           ) : null}
           {outcome.code === 'warn' ? <Button wide onPress={() => void correctEarly()}>{say.warnAnswer}</Button> : null}
@@ -135,7 +136,8 @@ const OutcomeBanner = ({ outcome, isStrip }: { outcome: Outcome; isStrip: boolea
     case 'stillOut':
       return <Banner kind="stop" title={say[outcome.code]} />
     case 'whileMixing':
-      return <Banner kind="warn" title={say.whileMixing} />
+    case 'onceMore':
+      return <Banner kind="warn" title={say[outcome.code]} />
     case 'refuted':
     case 'closed':
       return <Banner title={say[outcome.code]} />

@@ -70,7 +70,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
   const toSettle = live.blockers.filter(canBeSettled).length
   const isNow = now.value >= span.from && now.value < span.to
   const isBeforeUnsigned = isNow && !ledger.lines.some((line) => line.kind === 'signOff' && line.data.shift === before.shift.id && line.data.date === before.date) && ledger.lines.some(({ time, kind }) => kind !== 'plan' && time >= before.from && time < before.to)
-  const incidentShown = incident && (signed ? shown : live).incidents.find(({ note }) => note.id === incident)
+  const incidentShown = incident && (signed ? shown : live).incidents.find(({ line }) => line.id === incident)
   const given = { plan, page: shown, onEvidence: setEvidence }
   return (
     <Screen

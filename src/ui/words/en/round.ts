@@ -80,6 +80,7 @@ export const round = {
     closed: 'Back in limits. The exception is closed.',
     stillOut: 'Still out. The next portion is worked out from this reading.',
     whileMixing: 'Read while the dose was mixing: it does not count as the re-check.',
+    onceMore: 'Once more: this lot is new here, and two readings tell better what it does. A fresh sample, then read again.',
     warn: 'Nothing must be done. Correct it early if you like.',
     warnAnswer: 'Correct it',
     holdNow: 'This holds the machine at once.',

@@ -80,6 +80,7 @@ export const round: Translation<typeof english> = {
     closed: 'De vuelta en límites. La desviación queda cerrada.',
     stillOut: 'Sigue fuera. La próxima porción se calcula con esta lectura.',
     whileMixing: 'Leído mientras se mezclaba la dosis: no cuenta como nueva lectura.',
+    onceMore: 'Una vez más: este lote es nuevo aquí, y dos lecturas dicen mejor qué hace. Muestra nueva, y lea otra vez.',
     warn: 'No hay que hacer nada. Corríjalo pronto si quiere.',
     warnAnswer: 'Corregirlo',
     holdNow: 'Esto retiene la máquina enseguida.',
