@@ -18,7 +18,7 @@ export interface PlannedDose {
   /** The whole is given in parts; the next part follows from the re-check. */
   staged: boolean
   /** What keeps the portion below what was computed. */
-  cappedBy?: 'safeSingleDose' | 'headroom'
+  cappedBy?: 'safeSingleDose' | 'headroom' | 'mark'
   /** Cards to confirm before the amount can be read; empty where there is nothing to confirm. */
   needsCaution: readonly CardNeeded[]
   /** Cards to be shown beside the amount, those to confirm among them. */

@@ -20,7 +20,7 @@ export const negativeMachine: WrittenMachine = {
     {
       id: 'neg-1-dev', name: 'Developer', short: 'Dev', kind: 'developer', pathMetres: 198.12,
       bath: {
-        litres: 1000, headroomLitres: 40, circulationLitresPerMinute: 150,
+        litres: 1000, headroomLitres: 40, surfaceSquareMetres: 0.8, circulationLitresPerMinute: 150,
         constituents: [
           { substance: 'metol', gramsPerLitre: 1.5 },
           { substance: 'sodiumSulfite', gramsPerLitre: 75 },
@@ -34,7 +34,7 @@ export const negativeMachine: WrittenMachine = {
     {
       id: 'neg-1-fix', name: 'Fixing bath 1', short: 'Fix 1', kind: 'fixing', pathMetres: 121.92,
       bath: {
-        litres: 640, headroomLitres: 25, circulationLitresPerMinute: 160,
+        litres: 640, headroomLitres: 25, surfaceSquareMetres: 0.5, circulationLitresPerMinute: 160,
         constituents: [
           { substance: 'sodiumThiosulfate', form: 'pentahydrate', gramsPerLitre: 240 },
           { substance: 'sodiumSulfite', gramsPerLitre: 12 },
@@ -47,7 +47,7 @@ export const negativeMachine: WrittenMachine = {
     {
       id: 'neg-1-fix-2', name: 'Fixing bath 2', short: 'Fix 2', kind: 'fixing', pathMetres: 60.96,
       bath: {
-        litres: 320, headroomLitres: 15, circulationLitresPerMinute: 80,
+        litres: 320, headroomLitres: 15, surfaceSquareMetres: 0.3, circulationLitresPerMinute: 80,
         constituents: [
           { substance: 'sodiumThiosulfate', form: 'pentahydrate', gramsPerLitre: 240 },
           { substance: 'sodiumSulfite', gramsPerLitre: 12 },
@@ -84,7 +84,7 @@ export const positiveMachine: WrittenMachine = {
     {
       id: 'pos-2-dev', name: 'Developer', short: 'Dev', kind: 'developer', pathMetres: 186.69,
       bath: {
-        litres: 1200, headroomLitres: 45, circulationLitresPerMinute: 180,
+        litres: 1200, headroomLitres: 45, surfaceSquareMetres: 0.9, circulationLitresPerMinute: 180,
         constituents: [
           { substance: 'metol', gramsPerLitre: 0.5 },
           { substance: 'sodiumSulfite', gramsPerLitre: 40 },
@@ -98,7 +98,7 @@ export const positiveMachine: WrittenMachine = {
     {
       id: 'pos-2-fix', name: 'Fixing bath', short: 'Fix', kind: 'fixing', pathMetres: 160.02,
       bath: {
-        litres: 900, headroomLitres: 35, circulationLitresPerMinute: 180,
+        litres: 900, headroomLitres: 35, surfaceSquareMetres: 0.7, circulationLitresPerMinute: 180,
         constituents: [
           { substance: 'sodiumThiosulfate', form: 'pentahydrate', gramsPerLitre: 240 },
           { substance: 'sodiumSulfite', gramsPerLitre: 12 },

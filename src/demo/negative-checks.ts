@@ -154,6 +154,14 @@ const afterFixing: WrittenCheck[] = [
     id: 'neg-1-scratches', station: 'neg-1-take-off', name: 'Scratches, both sides', schedule: every(60, 15), states: ['startUp', 'running'], immediateHold: true,
     how: 'Oblique light, both sides.', right: 'none', wrong: 'scratched', source: archiveTraining,
   }),
+  look({
+    id: 'neg-1-standby', station: 'neg-1-dev', name: 'Standing by', schedule: every(60, 15), states: ['standby'],
+    how: 'Circulation on, surface moving, replenishment off, lids on.', right: 'all so', wrong: 'something is not', source: commonPractice,
+  }),
+  look({
+    id: 'neg-1-shut-down', station: 'neg-1-drive', name: 'Shut down', schedule: atEach(30), states: ['shutDown'],
+    how: 'Replenishers and dryer heat off; transport slack; top rinsed; lids on; washes drained.', right: 'all done', wrong: 'something is left', source: and(archiveTraining, commonPractice),
+  }),
   strip({
     id: 'neg-1-strip', station: 'neg-1-strips', name: 'Control strip', schedule: every(120, 30),
     how: 'Between rolls, so that it sees the same bath. It is read one pass later.',

@@ -1,4 +1,4 @@
-import { around, eachDay, eachShift, every, instruments, look, reading, strip, wedge, type WrittenCheck } from './kit.ts'
+import { around, atEach, eachDay, eachShift, every, instruments, look, reading, strip, wedge, type WrittenCheck } from './kit.ts'
 import { and, archiveTraining, armyProcessors, colourPrintManual, commonPractice, fixingPaper, fromMemory, navyControl, printFilmSheet } from './sources.ts'
 
 export const positiveChecks: readonly WrittenCheck[] = [
@@ -68,6 +68,14 @@ export const positiveChecks: readonly WrittenCheck[] = [
   look({
     id: 'pos-2-scratches', station: 'pos-2-take-off', name: 'Scratches, both sides', schedule: every(60, 15), states: ['startUp', 'running'], immediateHold: true,
     how: 'Oblique light, both sides.', right: 'none', wrong: 'scratched', source: archiveTraining,
+  }),
+  look({
+    id: 'pos-2-standby', station: 'pos-2-dev', name: 'Standing by', schedule: every(60, 15), states: ['standby'],
+    how: 'Circulation on, surface moving, replenishment off, lids on.', right: 'all so', wrong: 'something is not', source: commonPractice,
+  }),
+  look({
+    id: 'pos-2-shut-down', station: 'pos-2-drive', name: 'Shut down', schedule: atEach(30), states: ['shutDown'],
+    how: 'Replenishers and dryer heat off; transport slack; top rinsed; lids on; washes drained.', right: 'all done', wrong: 'something is left', source: and(archiveTraining, commonPractice),
   }),
   strip({
     id: 'pos-2-strip', station: 'pos-2-strips', name: 'Control strip', schedule: every(120, 30),

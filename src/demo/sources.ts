@@ -7,7 +7,7 @@ export const fromMemory = 'from memory'
 /** B. Pritchard and others, training text for film archives, section 9. */
 export const archiveTraining = 'training text for film archives, c. 2000'
 /** Printed data sheet for a black-and-white positive film, 1999. */
-export const printFilmSheet = 'maker’s data sheet for a black-and-white print film, 1999'
+export const printFilmSheet = 'data sheet of a black-and-white print film, 1999'
 /** H-24 module 9, 2006. A colour print process, taken as an analogue. */
 export const colourPrintManual = 'manual of a colour print process, 2006, as an analogue'
 /** Subcourse SS0520. */

@@ -19,6 +19,8 @@ export const bath = z.strictObject({
   /** Room above the working level before the overflow lip. */
   headroomLitres: z.number().check(z.minimum(0)),
   circulationLitresPerMinute: z.number().check(z.gt(0)),
+  /** Of the liquid in the tank, upright walls taken for granted: on one square metre a millimetre is a litre. Without it a level in millimetres has no litres. */
+  surfaceSquareMetres: z.optional(z.number().check(z.gt(0), z.maximum(100))),
   /** What the acid–base engine takes the bath to be made of. */
   constituents: z.array(constituent),
 })

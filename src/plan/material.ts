@@ -24,4 +24,7 @@ export const material = z.strictObject({
   /** Stations whose baths it may go into. */
   for: z.array(stationId),
 })
+/** What feeds a bath and tops it up. Like water it stands for itself: a mixture of its own, with a card of its own. */
+export const replenisherId = materialId.parse('replenisher')
+
 export type Material = z.infer<typeof material>

@@ -12,6 +12,8 @@ export interface PlanProblem {
     | 'pair'
     /** Two shifts that begin at the same time: nobody could tell which is on. */
     | 'shiftTimes'
+    /** Volume and surface of a bath make a tank of no likely depth. */
+    | 'depth'
   detail: string
   /** What a shape lacks. */
   why?: ShapeFault
@@ -37,7 +39,7 @@ export const parsePlan = (raw: unknown): ParsedPlan => {
     }
   }
   const plan = shaped.data
-  const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, shiftProblems, substanceProblems].flatMap((find) => find(plan))
+  const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, surfaceProblems, shiftProblems, substanceProblems].flatMap((find) => find(plan))
   return problems.length ? { ok: false, problems } : { ok: true, plan: shaped.data }
 }
 
@@ -156,6 +158,16 @@ const placeProblems = (plan: LabPlan): PlanProblem[] => {
   if (!plan.people.some(({ role }) => role === 'supervisor')) problems.push({ path: 'people', code: 'noSupervisor', detail: '' })
   return problems
 }
+
+/** A tank shallower than a hand or deeper than a house has a figure in another unit: 0.8 m² keyed as 80 dm². */
+const surfaceProblems = (plan: LabPlan): PlanProblem[] =>
+  plan.machines.flatMap((machine, m) =>
+    machine.stations.flatMap(({ bath }, s): PlanProblem[] => {
+      if (!bath?.surfaceSquareMetres) return []
+      const metres = bath.litres / 1000 / bath.surfaceSquareMetres
+      return metres >= 0.05 && metres <= 5 ? [] : [{ path: `machines[${m}].stations[${s}].bath.surfaceSquareMetres`, code: 'depth', detail: String(Number(metres.toPrecision(2))) }]
+    }),
+  )
 
 const pairProblems = (plan: LabPlan): PlanProblem[] =>
   plan.checks.flatMap((check, index): PlanProblem[] => {

@@ -1,6 +1,7 @@
 import type { PersonId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { judgeStrip } from '../plan/judge-strip.ts'
+import { replenisherId } from '../plan/material.ts'
 import { judge } from '../plan/limits.ts'
 import type { EntryId } from '../record/ids.ts'
 import type { Exception } from './exceptions.ts'
@@ -82,7 +83,7 @@ const addBlockers = ({ adds }: Omit<ShiftPage, 'blockers'>, { ledger, plan, isGa
     const isConfirmed = caution?.kind === 'caution' && !caution.withdrawnBy && caution.enteredAt <= (ledger.line(add.id)?.enteredAt ?? add.time) + 60_000
     return [
       ...(add.recheck ? [] : [{ code: add.exception || isRead(plan, add.station) ? 'addWithoutRecheck' : 'addNotCheckable', ref: add.id } as const]),
-      ...(material && isGated(material.caution) && !isConfirmed ? [{ code: 'addWithoutCaution', ref: add.id } as const] : []),
+      ...((add.material === replenisherId || (material && isGated(material.caution))) && !isConfirmed ? [{ code: 'addWithoutCaution', ref: add.id } as const] : []),
       ...(material?.secondPerson && (!add.secondPerson || add.secondPerson === add.person) ? [{ code: 'addWithoutSecondPerson', ref: add.id } as const] : []),
     ]
   })

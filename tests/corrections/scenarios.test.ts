@@ -126,14 +126,20 @@ const scenarios: readonly Scenario[] = [
     check: ({ lookFirst }) => expect(lookFirst).toContain('fixerCarriedBack'),
   },
   {
-    given: 'level 15 mm low, specific gravity right', tag: 'C',
+    given: 'level 15 mm low, specific gravity right', tag: 'C; litres [=] 15 mm on 0.8 m²: 12 L',
     happens: (bench) => levelAndGravity(bench, -15, 1.065),
     fault: 'levelLowStrengthNormal',
-    remedies: ['level'],
-    check: ({ recheck }) => expect(recheck.minutes).toBe(15),
+    remedies: ['level:replenisher'],
+    check: (answered, bench) => {
+      expect(answered.recheck.minutes).toBe(15)
+      const topUp = of(answered, 'level:replenisher')
+      expect(topUp.dose!.needsCaution.map(({ card }) => card)).toEqual(['developer-replenisher'])
+      expect(bench.reveal(topUp).ok).toBe(false)
+      expect(bench.opened(topUp)).toMatchObject({ unit: 'mL', amount: expect.closeTo(12_000, 6) })
+    },
   },
   {
-    given: 'level 15 mm low, specific gravity 1.069 for 1.065: evaporated', tag: 'C; water [=] 1000 × 0.004 ÷ 0.065 = 61.5 L, of which 40 L have room',
+    given: 'level 15 mm low, specific gravity 1.069 for 1.065: evaporated', tag: 'C; water [=] 1000 × 0.004 ÷ 0.065 = 61.5 L, of which 12 L bring it to the mark on 0.8 m²',
     happens: (bench) => levelAndGravity(bench, -15, 1.069),
     fault: 'levelLowStrengthHigh',
     remedies: ['water:water'],
@@ -141,7 +147,8 @@ const scenarios: readonly Scenario[] = [
       const water = of(answered, 'water:water')
       expect(water.dose!.needsCaution).toEqual([])
       const revealed = bench.reveal(water)
-      expect(revealed).toMatchObject({ ok: true, unit: 'L', amount: 40 })
+      expect(revealed).toMatchObject({ ok: true, unit: 'L', amount: expect.closeTo(12, 9) })
+      expect(water.dose!.cappedBy).toBe('mark')
       expect(revealed.ok && revealed.wholeAmount).toBeCloseTo(61.54, 2)
       expect(water.wait!.turnovers).toBe(3)
     },

@@ -13,7 +13,7 @@ interface Written {
   timeZone: string
   people: { id: string; role: string }[]
   shifts: { id: string; from: string }[]
-  machines: { id: string; stations: { id: string; bath?: { constituents: { substance: string; form?: string }[] } }[] }[]
+  machines: { id: string; stations: { id: string; bath?: { surfaceSquareMetres?: number; constituents: { substance: string; form?: string }[] } }[] }[]
   checks: { id: string; station: string; kind: string; limits?: Record<string, number>; holdAbove?: number; holdBelow?: number; pairedWith?: string; pairedWithin?: number; method?: string; instrument?: { low: number; high: number } }[]
   materials: { id: string; substance: string; for: string[]; strength: { kind: string; form?: string } }[]
 }
@@ -37,6 +37,7 @@ describe('a plan from a file', () => {
     ['an aim that its instrument cannot show', (plan) => { check(plan, 'neg-1-fix-ph').instrument!.low = 4.6 }, `checks[${at('neg-1-fix-ph')}].limits.aim aimOutsideLimits 4.5`],
     ['a range upside down', (plan) => { check(plan, 'neg-1-fix-ph').instrument!.low = 20 }, `checks[${at('neg-1-fix-ph')}].instrument rangeOrder 20 to 14`],
     ['a time zone that does not exist', (plan) => { plan.timeZone = 'Europe/Atlantis' }, 'timeZone timeZone Europe/Atlantis'],
+    ['a surface in another unit than square metres', (plan) => { plan.machines[0]!.stations[2]!.bath!.surfaceSquareMetres = 80 }, 'machines[0].stations[2].bath.surfaceSquareMetres depth 0.013'],
     ['nobody to sign', (plan) => { plan.people.forEach((it) => { it.role = 'operator' }) }, 'people noSupervisor '],
     ['a reading paired with a look', (plan) => { check(plan, 'neg-1-dev-level').pairedWith = 'neg-1-scratches' }, `checks[${at('neg-1-dev-level')}].pairedWith pair neg-1-scratches`],
     ['a reading paired with itself', (plan) => { check(plan, 'neg-1-dev-level').pairedWith = 'neg-1-dev-level' }, `checks[${at('neg-1-dev-level')}].pairedWith pair neg-1-dev-level`],

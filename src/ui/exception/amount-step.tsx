@@ -7,6 +7,7 @@ import { cardById } from '../../safety/cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { decimalsOf, numberText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -40,8 +41,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
   const [open, setOpen] = useState<Open>()
   const [problems, setProblems] = useState<readonly string[]>([])
   const shown = shownAmount(revealed.amount, revealed.unit)
-  const material = plan.materials.find(({ id }) => id === dose.material)
-  const name = material?.name ?? say.water
+  const name = materialName(plan, dose.material, words)
   const lot = lots[dose.material]
   const check = plan.checks.find(({ id }) => id === exception.check)
   const decimals = check?.kind === 'reading' ? decimalsOf(check.step) : 2

@@ -7,6 +7,7 @@ import type { Ledger } from '../../projections/ledger.ts'
 import type { LineOf } from '../../projections/line.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { shortText } from '../units.ts'
@@ -32,7 +33,7 @@ export const History = ({ exception, check, plan }: { exception: Exception; chec
     }),
     ...exception.doses.map((dose) => {
       const { text, unit } = shownAmount(dose.poured.amount, dose.poured.unit)
-      const material = dose.material === 'water' ? say.water : (plan.materials.find(({ id }) => id === dose.material)?.name ?? dose.material)
+      const material = materialName(plan, dose.material, words)
       const line = lab.value.ledger.line(dose.id)
       const why = line?.kind === 'add' ? line.data.overruled : undefined
       return {

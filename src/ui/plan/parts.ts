@@ -166,6 +166,7 @@ export const partFields: Readonly<Record<Exclude<ListName, 'checks'>, PartFields
       fields: {
         litres: { says: 'litres', kind: 'number', unit: 'L' },
         headroomLitres: { says: 'headroom', kind: 'number', unit: 'L' },
+        surfaceSquareMetres: { says: 'surface', kind: 'number', unit: 'm²', optional: true },
         circulationLitresPerMinute: { says: 'circulation', kind: 'number', unit: 'L/min' },
         constituents: {
           says: 'constituents', kind: 'list',

@@ -4,9 +4,10 @@ import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { shortText } from '../units.ts'
-import { materialName, personName } from './line-text.ts'
+import { personName } from './line-text.ts'
 
 /** What was used up, by material with its lots, and each add behind it. */
 export const AddsCard = ({ plan, page, onEvidence }: { plan: LabPlan; page: ShiftPage; onEvidence(id: EntryId): void }) => {

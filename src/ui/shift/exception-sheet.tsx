@@ -7,6 +7,7 @@ import type { ShiftException } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
@@ -15,7 +16,7 @@ import { VerdictMark } from '../parts/verdict-mark.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { filmText } from '../units.ts'
-import { lineText, materialName, personName } from './line-text.ts'
+import { lineText, personName } from './line-text.ts'
 
 interface Given {
   plan: LabPlan

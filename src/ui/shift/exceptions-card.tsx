@@ -7,10 +7,11 @@ import type { ShiftException, ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { filmText } from '../units.ts'
 import { ExceptionSheet } from './exception-sheet.tsx'
-import { lineText, materialName } from './line-text.ts'
+import { lineText } from './line-text.ts'
 
 interface Given {
   plan: LabPlan

@@ -3,6 +3,7 @@ import { personOf } from '../../plan/find.ts'
 import { fullName } from '../../plan/full-name.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import type { Line } from '../../projections/line.ts'
+import { materialName } from '../material-name.ts'
 import type { Words } from '../words/words.ts'
 
 export const personName = (plan: LabPlan, person: PersonId | null): string => (person === null ? '' : (personOf(plan, person)?.name ?? person))
@@ -11,9 +12,6 @@ export const checkName = (plan: LabPlan, id: string): string => {
   const check = plan.checks.find((it) => it.id === id)
   return check ? fullName(plan, check) : id
 }
-
-export const materialName = (plan: LabPlan, id: string, words: Words): string =>
-  id === 'water' ? words.shift.adds.water : (plan.materials.find((it) => it.id === id)?.name ?? id)
 
 /** What one entry says, in one line. */
 export const lineText = (line: Line, plan: LabPlan, words: Words): string => {

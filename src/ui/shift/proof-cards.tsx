@@ -5,9 +5,10 @@ import type { EntryId } from '../../record/ids.ts'
 import { cardById } from '../../safety/cards.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { useDates } from '../use-dates.ts'
-import { lineText, materialName, personName } from './line-text.ts'
+import { lineText, personName } from './line-text.ts'
 
 interface Given {
   plan: LabPlan

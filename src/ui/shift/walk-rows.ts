@@ -5,10 +5,10 @@ import type { Ledger } from '../../projections/ledger.ts'
 import type { LabState } from '../../projections/lab-state.ts'
 import type { WalkItem } from '../../projections/walk-down.ts'
 import { timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { clockText } from '../parts/timer-ring.tsx'
 import { speedText } from '../units.ts'
 import type { Words } from '../words/words.ts'
-import { materialName } from './line-text.ts'
 
 /** One line of the walk-down as a person ticks it: what was late on one machine is one line. */
 export interface WalkRow {

@@ -5,8 +5,9 @@ import type { StripCheck } from '../../plan/check.ts'
 import type { LineOf } from '../../projections/line.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
-import { checkName, materialName } from '../shift/line-text.ts'
+import { checkName } from '../shift/line-text.ts'
 import { speedText } from '../units.ts'
 
 const seeable = ['streaks', 'yellowStain', 'brownStain'] as const

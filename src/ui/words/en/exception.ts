@@ -45,7 +45,7 @@ export const exception = {
   addNow: 'Add now',
   portion: (portion: number): string => `${ordinals[portion - 1] ?? `${portion}th`} portion`,
   ofWhole: (whole: string): string => `A part of ${whole}; the rest is worked out anew from the re-check.`,
-  capped: { safeSingleDose: 'Kept to what the plan calls safe at once.', headroom: 'Kept to the room left in the tank.' },
+  capped: { safeSingleDose: 'Kept to what the plan calls safe at once.', headroom: 'Kept to the room left in the tank.', mark: 'Kept to the mark.' },
   scaledUp: 'Raised, since this bath has answered less than expected. Two persons stand by it.',
   predicted: 'Expected',
   response: (factor: string, count: number): string => `This bath has answered ${factor} times the model, from ${count} ${count === 1 ? 'dose' : 'doses'}.`,

@@ -35,6 +35,7 @@ export const planFields = {
   bath: ['Bath'],
   litres: ['Volume', 'Measured, with the machine threaded and running. Every dose follows from it.'],
   headroom: ['Headroom', 'Room above the working level before the overflow. No dose goes beyond it.'],
+  surface: ['Surface of the liquid', 'Length by width inside. On 1 m² a millimetre is a litre: with it a low level says how many litres.'],
   circulation: ['Circulation', 'The mixing time before a re-check follows from it.'],
   constituents: ['What the bath is made of'],
   substance: ['Substance'],

@@ -46,6 +46,8 @@ const problem = ({ code, why, detail, bound }: PlanProblem): string => {
       return detail.includes(':') ? `It has no such crystal form. ${detail}.` : `The calculations do not know ${detail || 'this substance'}, so no dose could be worked out.`
     case 'pair':
       return 'These two cannot be judged together: both must be readings of one unit, and not the same one.'
+    case 'depth':
+      return `With this volume and surface the liquid would stand ${detail} m deep. One of the two is not right.`
     case 'shiftTimes':
       return `Two shifts begin at ${detail}.`
   }

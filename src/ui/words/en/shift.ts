@@ -278,6 +278,7 @@ export const shift = {
     lot: (lot: string): string => `lot ${lot}`,
     lots: (lots: readonly string[]): string => (lots.length === 1 ? `lot ${lots[0]}` : `lots ${lots.join(', ')}`),
     water: 'Water',
+    replenisher: 'Replenisher',
     times: (number: number): string => count(number, 'add', 'adds'),
     rechecked: 're‑checked',
   },

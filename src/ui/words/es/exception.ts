@@ -48,7 +48,7 @@ export const exception: Translation<typeof english> = {
   addNow: 'Añadir ahora',
   portion: (portion) => `${ordinals[portion - 1] ?? `${portion}.ª`} porción`,
   ofWhole: (whole) => `Una parte de ${whole}; el resto se calcula de nuevo con la siguiente lectura.`,
-  capped: { safeSingleDose: 'Limitado a lo que el plan llama seguro de una vez.', headroom: 'Limitado a lo que cabe en el tanque.' },
+  capped: { safeSingleDose: 'Limitado a lo que el plan llama seguro de una vez.', headroom: 'Limitado a lo que cabe en el tanque.', mark: 'Limitado a la marca.' },
   scaledUp: 'Aumentado, porque este baño ha respondido menos de lo esperado. Hay dos personas presentes.',
   predicted: 'Esperado',
   response: (factor, count) => `Este baño ha respondido ${factor} veces el modelo, con ${count} ${count === 1 ? 'dosis' : 'dosis'}.`,

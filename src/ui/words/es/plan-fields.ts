@@ -22,6 +22,7 @@ export const planFields: Readonly<Partial<Record<FieldName, readonly [string] | 
   bath: ['Baño'],
   litres: ['Volumen', 'Medido, con la máquina enhebrada y en marcha. De él salen todas las dosis.'],
   headroom: ['Margen de llenado', 'Sitio entre el nivel de trabajo y el rebose. Ninguna dosis lo supera.'],
+  surface: ['Superficie del líquido', 'Largo por ancho por dentro. En 1 m² un milímetro es un litro: con ella un nivel bajo dice cuántos litros.'],
   circulation: ['Circulación', 'De ella sale el tiempo de mezcla antes de volver a leer.'],
   constituents: ['De qué está hecho el baño'], substance: ['Sustancia'], form: ['Agua de cristalización'], gramsPerLitre: ['Gramos por litro'],
   checkName: ['Nombre'], station: ['Dónde'], quantity: ['Qué se lee'],

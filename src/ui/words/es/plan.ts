@@ -105,6 +105,8 @@ export const plan: Translation<typeof english> = {
         return detail.includes(':') ? `No tiene esa forma cristalina. ${detail}.` : `Los cálculos no conocen ${detail || 'esta sustancia'}, así que no se podría calcular ninguna dosis.`
       case 'pair':
         return 'Estos dos no se pueden juzgar juntos: tienen que ser lecturas de una misma unidad, y no la misma.'
+      case 'depth':
+        return `Con este volumen y esta superficie el líquido tendría ${detail} m de fondo. Uno de los dos no está bien.`
       case 'shiftTimes':
         return `Dos turnos empiezan a las ${detail}.`
     }

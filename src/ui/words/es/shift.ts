@@ -277,6 +277,7 @@ export const shift: Translation<typeof english> = {
     lot: (lot) => `lote ${lot}`,
     lots: (lots) => (lots.length === 1 ? `lote ${lots[0]}` : `lotes ${lots.join(', ')}`),
     water: 'Agua',
+    replenisher: 'Regenerador',
     times: (number) => count(number, 'adición', 'adiciones'),
     rechecked: 'vuelto a leer',
   },
