@@ -14,6 +14,7 @@ import { loadTemporal } from './device/temporal.ts'
 import { createTrustScript } from './device/trusted.ts'
 import { registerServiceWorker, type Updates } from './device/updates.ts'
 import type { PersonId } from './plan/ids.ts'
+import { MixingClock } from './rounds/mixing-clock.ts'
 import { AppContext, type App } from './ui/app-context.ts'
 import { watchIdle } from './ui/boot/auto-lock.ts'
 import { emptyLab, keepLab } from './ui/boot/keep-lab.ts'
@@ -97,8 +98,12 @@ const start = async (): Promise<void> => {
   /** The laboratory's time: entries are ordered by it, so everything that is compared with them is too. */
   const labNow = (): number => clock.wall() + skew.value
 
+  let naps = 0
+  document.addEventListener('visibilitychange', () => (naps += document.visibilityState === 'hidden' ? 1 : 0))
+  const mixing = new MixingClock({ now: labNow, mono: () => clock.monotonic(), naps: () => naps })
+
   const person = signal<PersonId | null>(null)
-  const phone = phoneOf({ device, clock, now: labNow, person: () => person.value, newId: () => crypto.randomUUID(), onTrouble: (it) => (trouble.value = it) })
+  const phone = phoneOf({ device, clock, now: labNow, person: () => person.value, newId: () => crypto.randomUUID(), mixing, onTrouble: (it) => (trouble.value = it) })
   const { lab } = await keepLab(device.book, labNow, onFault).catch((thrown: unknown) => {
     onFault(thrown)
     return emptyLab()

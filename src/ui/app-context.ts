@@ -38,6 +38,8 @@ export interface Phone {
     now(): number
     /** Milliseconds on a clock that never runs backwards while the page lives. */
     mono(): number
+    /** Milliseconds until an end that was once seen: a wall clock that is set does not change them while the page lives. */
+    left(until: number): number
   }
   /** By whoever has the phone in hand, unless the invented past of a demo laboratory says otherwise. Photos are kept in the same write. */
   append<K extends Kind>(kind: K, data: DataOf<K>, beside?: { by?: PersonId; photos?: readonly Photo[] }): Promise<EntryId>

@@ -156,6 +156,16 @@ describe('the main job, with the server really stopped and the browser really cl
     await press(page, 'Close')
     await press(page, /^Poured \d/)
     await page.getByRole('timer').waitFor()
+
+    // Somebody sets the phone's clock to when it would have mixed, and opens the screen anew.
+    const wall = await page.evaluate(() => Date.now())
+    await page.clock.setSystemTime(wall + 30 * 60_000)
+    await goTo(page, '/now')
+    await page.getByText(/^Mixing, /).waitFor()
+    await goTo(page, exceptionPath)
+    await page.getByRole('timer').waitFor()
+    expect(await page.getByRole('link', { name: /^Re-check/ }).count()).toBe(0)
+    await page.clock.setSystemTime(wall + 5_000)
     await page.clock.fastForward('30:00')
     await page.getByRole('link', { name: /^Re-check/ }).first().click()
     await saveReading(page, '4.52')

@@ -50,7 +50,7 @@ document.documentElement.lang = language.value
 
 const app: App = {
   phone: {
-    clock: { now: clockNow, mono: () => performance.now() },
+    clock: { now: clockNow, mono: () => performance.now(), left: (until) => until - clockNow() },
     append: async (kind, data) => {
       const next = new Log(clockNow())
       next.entries.push(...log.entries)

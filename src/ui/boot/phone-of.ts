@@ -2,6 +2,7 @@ import type { Clock } from '../../device/clock.ts'
 import { StoreFault } from '../../device/faults.ts'
 import type { Phone as DevicePhone } from '../../device/open-phone.ts'
 import type { PersonId } from '../../plan/ids.ts'
+import type { MixingClock } from '../../rounds/mixing-clock.ts'
 import type { Phone } from '../app-context.ts'
 import type { Trouble } from '../trouble.ts'
 
@@ -12,6 +13,7 @@ interface PhoneParts {
   now(): number
   person(): PersonId | null
   newId(): string
+  mixing: MixingClock
   onTrouble(trouble: Trouble): void
 }
 
@@ -24,8 +26,8 @@ class NotSaved extends Error {
 }
 
 /** The phone as the screens see it. */
-export const phoneOf = ({ device, clock, now, person, newId, onTrouble }: PhoneParts): Phone => ({
-  clock: { now, mono: () => clock.monotonic() },
+export const phoneOf = ({ device, clock, now, person, newId, mixing, onTrouble }: PhoneParts): Phone => ({
+  clock: { now, mono: () => clock.monotonic(), left: (until) => mixing.left(until) },
   append: async (kind, data, { by, photos = [] } = {}) => {
     try {
       const appended = await device.append(kind, data, { person: by ?? person(), photos })

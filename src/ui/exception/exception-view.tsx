@@ -9,6 +9,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
 import { AskHold } from '../now/hold-card.tsx'
 import { PairCards } from '../now/pair-cards.tsx'
+import { seenAt } from '../mixing-seen.ts'
 import { Banner } from '../parts/banner.tsx'
 import { BathGauge } from '../parts/bath-gauge.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
@@ -25,7 +26,7 @@ import './exception.css'
 
 /** How an exception stands and the one thing that it waits for. */
 export const ExceptionView = ({ exception, plan }: { exception: Exception; plan: LabPlan }) => {
-  const { lab, now } = useApp()
+  const { lab, now, phone } = useApp()
   const words = useWords()
   const say = words.exception
   const [open, setOpen] = useState<'hold' | 'close'>()
@@ -33,7 +34,7 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
   const check = checkOf(plan, exception.check)
   const { machine, station } = placeOf(plan, exception.station)
   const mark = exception.marks.at(-1)!
-  const phase = phaseAt(exception, now.value)
+  const phase = phaseAt(exception, seenAt(phone, exception))
   // Before the repeat the first value is not shown: it would be copied.
   const shownValue = phase === 'toConfirm' ? undefined : mark.value
   const risk = filmAtRiskOf(state, exception, now.value)

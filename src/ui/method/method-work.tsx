@@ -24,7 +24,7 @@ export const MethodWork = ({ plan, check, method }: { plan: LabPlan; check: Read
   const words = useWords()
   const [draft, keep] = useMethodDraft(check.id)
   const [half] = useState(() => freshHalf(phone.clock.now()))
-  const asked = askedOf(lab.value.state, check, phone.clock.now())
+  const asked = askedOf(lab.value.state, check, phone)
   const answering = useAnswering({ half, asked, round: undefined, onAnswered: () => keep(undefined), onUndone: () => undefined })
   const { station, machine } = placeOf(plan, check.station)
   const meta = `${machine.name} · ${station.name}`

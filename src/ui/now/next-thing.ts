@@ -1,6 +1,6 @@
 import { checkOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { phaseAt } from '../../projections/exceptions.ts'
+import { phaseAt, type Exception } from '../../projections/exceptions.ts'
 import type { LabState } from '../../projections/lab-state.ts'
 import { answerableExceptions } from '../../projections/left-behind.ts'
 import { doneCount, type Round } from '../../rounds/round.ts'
@@ -18,8 +18,8 @@ export interface NextThing {
  * The one thing to do next. What was seen out of limits is confirmed first, a round once begun is finished, then baths are re-checked and
  * corrected, and only then a new round begins.
  */
-export const nextThing = (lab: LabState, plan: LabPlan, round: Round | undefined, now: number, words: Words): NextThing => {
-  const open = answerableExceptions(lab, plan).map((exception) => ({ exception, phase: phaseAt(exception, now), name: checkOf(plan, exception.check).name }))
+export const nextThing = (lab: LabState, plan: LabPlan, round: Round | undefined, now: number, words: Words, seen: (exception: Exception) => number): NextThing => {
+  const open = answerableExceptions(lab, plan).map((exception) => ({ exception, phase: phaseAt(exception, seen(exception)), name: checkOf(plan, exception.check).name }))
   const toConfirm = open.find(({ phase }) => phase === 'toConfirm')
   if (toConfirm) return { label: words.now.round.again(toConfirm.name), href: `/check/${toConfirm.exception.check}` }
   if (round) return { label: words.now.round.goOn(doneCount(round), round.steps.length), href: `/round/${round.machine}` }

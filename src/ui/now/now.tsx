@@ -4,6 +4,7 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { lazy } from '../lazy.tsx'
+import { seenAt } from '../mixing-seen.ts'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Screen } from '../screen.tsx'
@@ -31,10 +32,10 @@ export const Now = () => {
 }
 
 const Known = ({ plan }: { plan: LabPlan }) => {
-  const { lab, rounds, now } = useApp()
+  const { lab, rounds, now, phone } = useApp()
   const words = useWords()
   const tick = Math.floor(now.value / everyMilliseconds)
-  const next = useMemo(() => nextThing(lab.value.state, plan, rounds.round.value, now.value, words), [lab.value, plan, rounds.round.value, tick, words])
+  const next = useMemo(() => nextThing(lab.value.state, plan, rounds.round.value, now.value, words, (exception) => seenAt(phone, exception)), [lab.value, plan, rounds.round.value, tick, words])
   const shift = useMemo(() => shiftAt(plan, now.value).shift.name, [plan, tick])
   return (
     <Screen

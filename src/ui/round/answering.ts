@@ -56,9 +56,14 @@ export const useAnswering = ({ half, asked, round, onAnswered, onUndone }: Answe
   const saving = useSaving()
   const [saved, setSaved] = useState<Saved>()
 
+  /** Set forwards, the clock would make a reading of the bath while it mixes one of afterwards: then both times are kept. */
+  const beforeItMixed = (now: number): number | undefined => {
+    const left = asked.mixingUntil === undefined ? 0 : phone.clock.left(asked.mixingUntil)
+    return left > 0 && now > asked.mixingUntil! ? asked.mixingUntil! - left : undefined
+  }
   const shared = (check: Check) => {
     const now = phone.clock.now()
-    const notedAt = rounds.noted.value[check.id]
+    const notedAt = rounds.noted.value[check.id] ?? beforeItMixed(now)
     return {
       check: check.id,
       plan: plan.value!.id,

@@ -28,7 +28,7 @@ export interface CheckFlowProps {
 /** One check from its first sight to what follows from it. */
 export const CheckFlow = ({ check, half, due, meta, round, onHalf, onAnswered, onUndone, onNoted, next }: CheckFlowProps) => {
   const { lab, phone } = useApp()
-  const asked = askedOf(lab.value.state, check, phone.clock.now())
+  const asked = askedOf(lab.value.state, check, phone)
   const answering = useAnswering({ half, asked, round, onAnswered, onUndone })
   if (answering.saved) return <VerdictScreen check={check} saved={answering.saved} answering={answering} meta={meta} next={next} />
   const shared: Omit<FlowProps, 'check'> = { half, asked, answering, meta, due, onHalf, onNoted }

@@ -1,6 +1,8 @@
 import type { Check } from '../../plan/check.ts'
 import { phaseAt, rechecksLeft, type Exception } from '../../projections/exceptions.ts'
 import type { LabState } from '../../projections/lab-state.ts'
+import type { Phone } from '../app-context.ts'
+import { seenAt } from '../mixing-seen.ts'
 import type { Saved } from './answering.ts'
 
 /** What a saved check means, and so what is offered next. */
@@ -19,7 +21,7 @@ export type Outcome =
   /** One of several re-checks; the answer is judged on all of them. */
   | { code: 'onceMore'; exception: Exception }
 
-export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: Saved, now: number): Outcome => {
+export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: Saved, phone: Phone): Outcome => {
   const open = lab.exceptions.open[check.id]
   const exception = open && lab.exceptions.all[open]
   if (!exception) {
@@ -31,7 +33,7 @@ export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: S
   if (asked.as === 'repeat') return { code: 'confirmed', exception }
   if (exception.id === id) return { code: 'holdNow', exception }
   const marked = exception.marks.find((mark) => mark.id === id)
-  if (phaseAt(exception, now) === 'mixing' && marked) return { code: 'whileMixing', exception }
+  if (phaseAt(exception, seenAt(phone, exception)) === 'mixing' && marked) return { code: 'whileMixing', exception }
   if (marked && rechecksLeft(exception) > 0) return { code: 'onceMore', exception }
   return { code: 'stillOut', exception }
 }

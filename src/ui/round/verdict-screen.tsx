@@ -40,7 +40,7 @@ export const VerdictScreen = ({ check, saved, answering, meta, next }: VerdictSc
   const undoLeft = useCountdown(savedAt + undoMilliseconds)
   const [holding, setHolding] = useState(false)
   const inForce = plan.value!.plan
-  const outcome = outcomeOf(lab.value.state, check, saved, phone.clock.now())
+  const outcome = outcomeOf(lab.value.state, check, saved, phone)
   const exception = 'exception' in outcome ? outcome.exception : undefined
   const correctEarly = async (): Promise<void> => {
     const noted = await answering.saving.save('note', { text: say.warnNote, about: 'general', exception: saved.id })
