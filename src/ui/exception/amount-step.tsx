@@ -48,7 +48,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
   const whole = revealed.wholeAmount !== undefined && dose.staged ? shownAmount(revealed.wholeAmount, revealed.unit) : undefined
 
   const pour = async (poured: Poured, overruled?: string): Promise<void> => {
-    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled: overruled?.trim() ? overruled : reason })
+    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled: [reason, overruled].filter((it) => it?.trim()).join('. ') || undefined })
     if (!made.ok) {
       setProblems(made.problems.map((it) => sayText(it, plan, words)))
       buzz('refused')

@@ -11,11 +11,11 @@ import { useSaving } from '../saving.ts'
 type Reason = Exclude<Close['reason'], 'handedOver'>
 
 /** Ends an exception without a reading in limits: a reason, and words where the reason says too little. */
-export const CloseSheet = ({ exception, onDone }: { exception: Exception; onDone(): void }) => {
+export const CloseSheet = ({ exception, for: known, onDone }: { exception: Exception; for?: Reason; onDone(): void }) => {
   const words = useWords()
   const say = words.exception
   const saving = useSaving()
-  const [reason, setReason] = useState<Reason>()
+  const [reason, setReason] = useState<Reason | undefined>(known)
   const [remark, setRemark] = useState('')
   const [tried, setTried] = useState(false)
   const missing = !remark.trim()

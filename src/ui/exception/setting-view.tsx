@@ -47,7 +47,10 @@ export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingVi
   const text = sayText(remedy.says, plan, words)
   const leave = (): void => router.go(`/exception/${exception.id}`, 'replace')
   const bleed = remedy.settings?.find(({ quantity }) => quantity === 'bleed')
-  const runOff = bleed && runOffKind(isFixing(station) ? 'usedFixing' : 'developer')
+  const isReplaced = remedy.code === 'replaceBath'
+  /** What leaves the bath is not done before it is said where it went; of a bath that is replaced that is all of it. */
+  const ranOffLitres = bleed?.to ?? (isReplaced ? station.bath?.litres : undefined)
+  const runOff = ranOffLitres === undefined ? undefined : runOffKind(isFixing(station) ? 'usedFixing' : station.kind === 'stop' ? 'stop' : 'developer')
   const cards = remedy.how.flatMap(({ facts }) => cardById(typeof facts['card'] === 'string' ? facts['card'] : '') ?? [])
 
   /** The machine's new speed belongs into the log as such: film at risk and every time along the path follow from it. */
@@ -74,12 +77,12 @@ export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingVi
   const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
   const act = (): void => {
     if (remedy.code === 'hold') setOpen('hold')
-    else if (remedy.code === 'replaceBath') setOpen('close')
+    else if (isReplaced && !runOff) setOpen('close')
     else if (remedy.approval === 'supervisor' && !isSupervisor) setOpen('supervisor')
     else if (runOff) setOpen('runOff')
     else void done()
   }
-  const label = remedy.code === 'hold' ? words.now.machine.hold : remedy.code === 'replaceBath' ? say.close : runOff ? say.logItRanOff : say.doneButton
+  const label = remedy.code === 'hold' ? words.now.machine.hold : runOff ? say.logItRanOff : isReplaced ? say.close : say.doneButton
   return (
     <Screen title={text} back next={<Button kind="go" onPress={act}>{label}</Button>}>
       <SavingProblem of={saving} />
@@ -111,9 +114,9 @@ export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingVi
       <p class="small quiet">{say.source(remedy.source)}</p>
       {cards.length ? <p class="small quiet">{words.safety.deferral}</p> : null}
       {open === 'hold' ? <AskHold machine={machine} plan={plan} exception={exception.id} onDone={leave} /> : null}
-      {open === 'close' ? <CloseSheet exception={exception} onDone={leave} /> : null}
+      {open === 'close' ? <CloseSheet exception={exception} {...(isReplaced ? { for: 'bathReplaced' } : {})} onDone={leave} /> : null}
       {open === 'supervisor' ? <SecondPersonSheet plan={plan} supervisorOnly onPerson={(by) => { setOpen(undefined); void done(by) }} onClose={() => setOpen(undefined)} /> : null}
-      {open === 'runOff' && runOff ? <RunOffSheet kind={runOff} station={remedy.station} exception={exception.id} litres={bleed.to} onDone={leave} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'runOff' && runOff && ranOffLitres ? <RunOffSheet kind={runOff} station={remedy.station} exception={exception.id} litres={ranOffLitres} onDone={isReplaced ? () => setOpen('close') : leave} onClose={() => setOpen(undefined)} /> : null}
       {open === 'ice' ? <IceSheet onJacket={(jacket) => onSaid({ ...said, jacket })} onClose={() => setOpen(undefined)} /> : null}
       {open === 'supply' ? <SupplySheet onSupply={(supply) => onSaid({ ...said, supply })} onClose={() => setOpen(undefined)} /> : null}
       {typeof open === 'object' && open.working ? <WorkingSheet working={open.working} onClose={() => setOpen(undefined)} /> : null}
