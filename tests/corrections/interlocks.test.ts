@@ -183,6 +183,25 @@ describe('acid into a developer', () => {
     expect(own(bench, 'acetic-acid-28', 1, 'mL', 'neg-1-dev').refused?.code).toBe('noAcidIntoDeveloper')
   })
 
+  it('is a bisulfite too, and not the plain sulfite that the bath is made of', () => {
+    const bench = new Bench(
+      withMaterial({ id: 'bisulfite', name: 'Sodium bisulfite', substance: 'sodiumBisulfite', strength: { kind: 'solid', form: 'anhydrous' }, unit: 'g', caution: 'sodium-metabisulfite', for: ['neg-1-dev'] }),
+    )
+    expect(own(bench, 'bisulfite', 10, 'g', 'neg-1-dev').refused?.code).toBe('noAcidIntoDeveloper')
+    expect(own(bench, 'sodium-sulfite', 10, 'g', 'neg-1-dev').refused).toBeUndefined()
+  })
+
+  it('is refused in whatever bath holds a developing agent, and not in a rinse that holds none', () => {
+    const bench = new Bench((plan) => {
+      const rinse = plan.machines[0]!.stations.find(({ id }) => id === 'neg-1-rinse')!
+      rinse.bath = { litres: 200, headroomLitres: 10, circulationLitresPerMinute: 50, constituents: [{ substance: 'metol', gramsPerLitre: 1 }] }
+      plan.machines[1]!.stations.find(({ id }) => id === 'pos-2-rinse')!.bath = { litres: 200, headroomLitres: 10, circulationLitresPerMinute: 50, constituents: [{ substance: 'aceticAcid', gramsPerLitre: 5 }] }
+      plan.materials.find(({ id }) => id === 'acetic-acid-28')!.for.push('neg-1-rinse' as StationId, 'pos-2-rinse' as StationId)
+    }).safe()
+    expect(own(bench, 'acetic-acid-28', 10, 'mL', 'neg-1-rinse').refused?.code).toBe('noAcidIntoDeveloper')
+    expect(own(bench, 'acetic-acid-28', 10, 'mL', 'pos-2-rinse').refused).toBeUndefined()
+  })
+
   it('is bicarbonate in a carbonate bath', () => {
     const bench = new Bench()
     bench.read('pos-2-dev-temp', 21)
