@@ -4,7 +4,7 @@ import {
   rinseOrWashFlowLow,
 } from './rows/after-fixing.ts'
 import {
-  agentHigh, agentLow, bromideHigh, bromideLow, circulationLow, developerAlkaliOff, developerPhHigh, developerPhLow, developerStill, developerSulfiteLow,
+  agentHigh, agentLow, bromideHigh, bromideLow, circulationLow, developerAlkaliOff, developerPhHigh, developerPhLow, developerStill, developerSulfiteLow, filterBlocked,
   replenisherRateOff, speedOff,
 } from './rows/developer.ts'
 import {
@@ -22,7 +22,7 @@ import { bathTooCold, bathTooWarm, developerTooCold, developerTooWarm, washTempe
 /** The trade's table of faults and remedies, where the product computes or advises. */
 export const rows: readonly Row[] = [
   developerTooWarm, developerTooCold, bathTooWarm, bathTooCold, washTemperature,
-  developerPhHigh, developerPhLow, bromideHigh, bromideLow, agentLow, agentHigh, developerSulfiteLow, developerAlkaliOff, circulationLow, developerStill,
+  developerPhHigh, developerPhLow, bromideHigh, bromideLow, agentLow, agentHigh, developerSulfiteLow, developerAlkaliOff, circulationLow, filterBlocked, developerStill,
   levelLowStrengthNormal, levelLowStrengthHigh, levelHighStrengthLow, strengthHighLevelLow, strengthLowLevelHigh, strengthHighLevelNormal,
   strengthLowLevelNormal, levelAlone, strengthAlone,
   fixingPhHigh, fixingPhLow, fixingSulfiteLow, thiosulfateLow, silverHigh, clearingSlow, sulfurClouding, alumSludge, hardeningFailing,

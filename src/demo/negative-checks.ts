@@ -50,6 +50,10 @@ const developer: WrittenCheck[] = [
     instrument: { name: 'flow meter', low: 0, high: 300 }, schedule: every(60, 15), source: and(colourPrintManual, commonPractice),
   }),
   reading({
+    id: 'neg-1-dev-filter', station: 'neg-1-dev', name: 'Filter pressure drop', quantity: 'pressureDrop', unit: 'kPa', step: 5, limits: { aim: 40, warningHigh: 50, actionHigh: 60 },
+    instrument: { name: 'two gauges', low: 0, high: 400 }, schedule: eachShift(60), source: commonPractice,
+  }),
+  reading({
     id: 'neg-1-dev-ph', station: 'neg-1-dev', name: 'Developer pH', quantity: 'pH', unit: 'pH', step: 0.01, limits: around(8.6, 0.03, 0.05),
     instrument: instruments.meter, schedule: eachShift(30), settleSeconds: 90, how: 'At bath temperature; it counts when it moves less than 0.01 in 15 s.',
     source: and(navyControl, fromMemory),

@@ -504,6 +504,13 @@ const scenarios: readonly Scenario[] = [
     },
   },
   {
+    given: 'filter at 65 kPa for 40 when clean: beyond half as much again', tag: 'C',
+    happens: (bench) => bench.confirmed('neg-1-dev-filter', 65),
+    fault: 'filterBlocked',
+    remedies: ['look:changeFilter'],
+    check: ({ holdNow }) => expect(holdNow).toBe(false),
+  },
+  {
     given: 'no surface movement in the developer: it holds', tag: 'S3 S18',
     happens: (bench) => bench.look('neg-1-dev-surface', false),
     fault: 'developerStill',

@@ -58,6 +58,16 @@ describe('the demo laboratory', () => {
     expect(judge(check.limits, 3.99)).toEqual({ verdict: 'ACT', side: 'low' })
   })
 
+  it.each([
+    ['gas and vapour alarms', 'room', /[Gg]as alarm/], ['water hardness', 'plant', /hardness/], ['iron', 'plant', /[Ii]ron/], ['assay and expiry of lots', 'mixing', /[Ll]ots/],
+    ['titration blanks', 'instruments', /blanks/], ['sensitometer lamp', 'instruments', /[Ss]ensitometer/], ['densitometer plaque', 'instruments', /plaque/],
+    ['filter pressure', 'developer', /[Ff]ilter/], ['pH at the drain', 'effluent', /^pH/], ['silver at the drain', 'effluent', /[Ss]ilver/],
+    ['standby', 'developer', /[Ss]tanding by/], ['shut-down', 'drive', /[Ss]hut down/], ['start-up alarms', 'elevator', /[Aa]larms/], ['change-over', 'feed', /can/],
+  ])('has a check for %s', (_, kind, name) => {
+    const stations = new Set<string>(plan.machines.flatMap((machine) => machine.stations.filter((it) => it.kind === kind).map(({ id }) => id)))
+    expect(plan.checks.filter((check) => stations.has(check.station) && name.test(check.name))).not.toEqual([])
+  })
+
   it('asks for sulfite in every first fixing bath once a day, so that acid can be offered', () => {
     for (const id of ['neg-1-fix-sulfite', 'pos-2-fix-sulfite'])
       expect(plan.checks.find((check) => check.id === id)?.schedule).toEqual({ kind: 'interval', minutes: 1440, graceMinutes: 120 })

@@ -97,6 +97,16 @@ export const circulationLow: Row = {
   source: 'Wheeler pp. 110, 116; National Film and Sound Archive glossary; no flow at all holds: common practice',
 }
 
+export const filterBlocked: Row = {
+  code: 'filterBlocked',
+  when: { at: ['developer', 'fixing', 'wash'], quantity: 'pressureDrop', side: 'high' },
+  lookFirst: ['byPassOpen', 'pump'],
+  then: ['changeFilter'],
+  recheck: { minutes: 5 },
+  hold: { when: 'none' },
+  source: 'common practice, no source',
+}
+
 export const developerStill: Row = {
   code: 'developerStill',
   when: { at: ['developer'], look: true },
