@@ -19,6 +19,8 @@ export interface AddAsked extends RevealAsked {
   lot?: string | undefined
   /** Why another amount was poured than was planned, or why something else was given than the trade's table offers. */
   overruled?: string | undefined
+  /** It is in the bath already, and nobody else has looked at it. */
+  pouredAlone?: boolean
 }
 
 export type AddMade = { ok: true; data: Add } | { ok: false; needs: readonly CardNeeded[]; problems: readonly Say[] }
@@ -33,14 +35,15 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
   const revealed = dose.amount.reveal(asked)
   if (!revealed.ok) return { ok: false, needs: revealed.needs, problems: [] }
   const { poured, lot, overruled, person, secondPerson } = asked
+  const isAlone = dose.secondPerson.required && secondPerson === undefined
   const plannedAmount = dose.material === 'water' ? litres(revealed) : sameUnit(revealed, baseUnit(revealed.unit))
   const pouredAmount = dose.material === 'water' ? litres(poured) : sameUnit(poured, baseUnit(revealed.unit))
   const isOther = Math.abs(pouredAmount - plannedAmount) > jugReads * plannedAmount
-  const isOverruled = isOther || remedy.code === 'own'
+  const isOverruled = isOther || isAlone || remedy.code === 'own'
   const problems = [
-    ...(dose.secondPerson.required && secondPerson === undefined ? [say('secondPersonNeeded')] : []),
+    ...(isAlone && !asked.pouredAlone ? [say('secondPersonNeeded')] : []),
     ...(secondPerson !== undefined && secondPerson === person ? [say('secondPersonIsTheFirst')] : []),
-    ...(isOverruled && !overruled?.trim() ? [say(isOther ? 'sayWhy' : 'sayWhyOwn')] : []),
+    ...(isOverruled && !overruled?.trim() ? [say(isOther || isAlone ? 'sayWhy' : 'sayWhyOwn')] : []),
     ...(pouredAmount > 0 ? [] : [say('nothingPoured')]),
   ]
   if (problems.length) return { ok: false, needs: [], problems }

@@ -94,3 +94,25 @@ describe('more poured than was worked out', () => {
     expect(isOverPoured({ poured: { amount: 9, unit: 'L', keyed: '9' } })).toBe(false)
   })
 })
+
+describe('poured alone, where the plan asks for two', () => {
+  const alone = (asked: { pouredAlone?: boolean; overruled?: string }) => {
+    const bench = new Bench()
+    bench.read('neg-1-dev-hydroquinone', 1.3)
+    const remedy = bench.remedy(bench.confirmed('neg-1-dev-metol', 1.2), 'constituent:hydroquinone')
+    const { amount } = bench.opened(remedy)
+    return { bench, made: addOf(remedy, { cautions: bench.cautions, person: bench.person, now: bench.now, poured: { amount, unit: 'g', keyed: '200' }, ...asked }) }
+  }
+
+  it('is asked for somebody first, and kept with its reason where nobody was there', () => {
+    expect(alone({}).made).toMatchObject({ ok: false, problems: [{ code: 'secondPersonNeeded' }] })
+    expect(alone({ pouredAlone: true }).made).toMatchObject({ ok: false, problems: [{ code: 'sayWhy' }] })
+    expect(alone({ pouredAlone: true, overruled: 'the other shift had gone' }).made).toMatchObject({ ok: true, data: { overruled: 'the other shift had gone' } })
+  })
+
+  it('stands at sign-off', () => {
+    const { bench, made } = alone({ pouredAlone: true, overruled: 'the other shift had gone' })
+    const ref = bench.enter('add', data(made))
+    expect(shiftPage({ lab: bench.lab, plan: bench.plan, span: shiftAt(bench.plan, bench.now), now: bench.now }).blockers).toContainEqual({ code: 'addWithoutSecondPerson', ref })
+  })
+})

@@ -15,6 +15,7 @@ import { Sheet } from '../parts/sheet.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
+import { AloneSheet } from './alone-sheet.tsx'
 import { shownAmount } from './amount.ts'
 import { CautionCardView } from './caution-card.tsx'
 import type { DoseProps } from './dose-flow.tsx'
@@ -30,7 +31,7 @@ interface AmountStepProps extends DoseProps {
   onSecond(person: PersonId): void
 }
 
-type Open = 'working' | 'lot' | 'second' | 'poured' | 'card'
+type Open = 'working' | 'lot' | 'second' | 'alone' | 'poured' | 'card'
 
 /** How much, in figures that are read across the tank; how it is poured; and what was poured. */
 export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason, stopped, asked, revealed, onSecond }: AmountStepProps) => {
@@ -39,6 +40,8 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
   const say = words.exception
   const saving = useSaving()
   const [open, setOpen] = useState<Open>()
+  /** Poured before a second person had looked. */
+  const [waiting, setWaiting] = useState<{ poured: Poured; why?: string | undefined }>()
   const [problems, setProblems] = useState<readonly string[]>([])
   const shown = shownAmount(revealed.amount, revealed.unit)
   const name = materialName(plan, dose.material, words)
@@ -47,12 +50,15 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
   const decimals = check?.kind === 'reading' ? decimalsOf(check.step) : 2
   const whole = revealed.wholeAmount !== undefined && dose.staged ? shownAmount(revealed.wholeAmount, revealed.unit) : undefined
 
-  const pour = async (poured: Poured, overruled?: string): Promise<void> => {
-    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled: [reason, overruled].filter((it) => it?.trim()).join('. ') || undefined })
+  const pour = async (poured: Poured, overruled?: string, pouredAlone = false): Promise<void> => {
+    const made = addOf(remedy, { ...asked, now: phone.clock.now(), poured, lot, overruled: [reason, overruled].filter((it) => it?.trim()).join('. ') || undefined, pouredAlone })
     if (!made.ok) {
       setProblems(made.problems.map((it) => sayText(it, plan, words)))
       buzz('refused')
-      if (made.problems.some(({ code }) => code === 'secondPersonNeeded')) setOpen('second')
+      if (made.problems.some(({ code }) => code === 'secondPersonNeeded')) {
+        setWaiting({ poured, why: overruled })
+        setOpen('second')
+      }
       return
     }
     const saved = await saving.save('add', made.data)
@@ -104,7 +110,8 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
       </Card>
       {open === 'working' && revealed.working ? <WorkingSheet working={revealed.working} onClose={() => setOpen(undefined)} /> : null}
       {open === 'lot' ? <LotSheet material={dose.material} lot={lot} onLot={(next) => { onLots({ ...lots, [dose.material]: next }); setOpen(undefined) }} onClose={() => setOpen(undefined)} /> : null}
-      {open === 'second' ? <SecondPersonSheet plan={plan} onPerson={(person) => { onSecond(person); setProblems([]); setOpen(undefined) }} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'second' ? <SecondPersonSheet plan={plan} onPerson={(person) => { onSecond(person); setProblems([]); setOpen(undefined) }} {...(waiting ? { onAlone: () => setOpen('alone') } : {})} onClose={() => setOpen(undefined)} /> : null}
+      {open === 'alone' && waiting ? <AloneSheet amount={`${waiting.poured.keyed} ${waiting.poured.unit}`} onWhy={(why) => { setOpen(undefined); void pour(waiting.poured, [waiting.why, why].filter(Boolean).join('. '), true) }} onClose={() => setOpen(undefined)} /> : null}
       {open === 'poured' ? <PouredSheet shown={shown} onPoured={(poured, why) => { setOpen(undefined); void pour(poured, why) }} onClose={() => setOpen(undefined)} /> : null}
       {open === 'card' ? (
         <Sheet title={words.safety.before} closeName={words.shell.close} onClose={() => setOpen(undefined)}>

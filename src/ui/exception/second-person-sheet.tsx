@@ -13,11 +13,13 @@ interface SecondPersonSheetProps {
   /** Only supervisors are asked. */
   supervisorOnly?: boolean
   onPerson(person: PersonId): void
+  /** Where nobody else was there, and it is in the bath already. */
+  onAlone?(): void
   onClose(): void
 }
 
 /** Somebody else looks at the amount and says so with their own PIN, where they have one on this phone. */
-export const SecondPersonSheet = ({ plan, supervisorOnly, onPerson, onClose }: SecondPersonSheetProps) => {
+export const SecondPersonSheet = ({ plan, supervisorOnly, onPerson, onAlone, onClose }: SecondPersonSheetProps) => {
   const { person, phone } = useApp()
   const words = useWords()
   const say = words.exception
@@ -47,7 +49,10 @@ export const SecondPersonSheet = ({ plan, supervisorOnly, onPerson, onClose }: S
           <Button kind="go" onPress={() => void enter()}>{say.secondConfirms}</Button>
         </>
       ) : (
-        <Rows>{others.map((it) => <Row key={it.id} what={it.name} onPress={() => void choose(it)} />)}</Rows>
+        <>
+          <Rows>{others.map((it) => <Row key={it.id} what={it.name} onPress={() => void choose(it)} />)}</Rows>
+          {onAlone ? <Button wide onPress={onAlone}>{say.alone}</Button> : null}
+        </>
       )}
     </Sheet>
   )
