@@ -39,7 +39,7 @@ export const addOf = (remedy: Remedy, asked: AddAsked): AddMade => {
   const plannedAmount = dose.material === 'water' ? litres(revealed) : sameUnit(revealed, baseUnit(revealed.unit))
   const pouredAmount = dose.material === 'water' ? litres(poured) : sameUnit(poured, baseUnit(revealed.unit))
   const isOther = Math.abs(pouredAmount - plannedAmount) > jugReads * plannedAmount
-  const isOverruled = isOther || isAlone || remedy.code === 'own'
+  const isOverruled = isOther || (isAlone && asked.pouredAlone) || remedy.code === 'own'
   const problems = [
     ...(isAlone && !asked.pouredAlone ? [say('secondPersonNeeded')] : []),
     ...(secondPerson !== undefined && secondPerson === person ? [say('secondPersonIsTheFirst')] : []),
