@@ -97,7 +97,7 @@ describe('after a revision that came all the same', () => {
       expect(known.people.map((it) => it.id)).toContain('marta')
     }
     expect(walkDown(lab, changed, now).map(({ what }) => what)).toContain('exception')
-    expect(nextThing(lab.state, changed, undefined, now, firstWords).label).toEqual(expect.any(String))
+    expect(nextThing(lab.state, changed, undefined, now, firstWords, () => now).label).toEqual(expect.any(String))
     expect(callsAt(lab.state, changed, at(60)).calls.every(({ check }) => changed.checks.some((it) => it.id === check))).toBe(true)
     expect(walks(lab.state, changed, now).every(({ machine }) => changed.machines.includes(machine))).toBe(true)
     expect(coverage(lab, changed, shiftAt(changed, now), now).occurrences.every(({ check }) => changed.checks.some((it) => it.id === check))).toBe(true)
