@@ -1,5 +1,5 @@
 import type { Check } from '../../plan/check.ts'
-import { phaseAt, rechecksLeft, type Exception } from '../../projections/exceptions.ts'
+import { mixingUntil, phaseAt, rechecksLeft, type Exception } from '../../projections/exceptions.ts'
 import type { LabState } from '../../projections/lab-state.ts'
 import type { Phone } from '../app-context.ts'
 import { seenAt } from '../mixing-seen.ts'
@@ -33,7 +33,7 @@ export const outcomeOf = (lab: LabState, check: Check, { id, verdict, asked }: S
   if (asked.as === 'repeat') return { code: 'confirmed', exception }
   if (exception.id === id) return { code: 'holdNow', exception }
   const marked = exception.marks.find((mark) => mark.id === id)
-  if (phaseAt(exception, seenAt(phone, exception)) === 'mixing' && marked) return { code: 'whileMixing', exception }
+  if (marked && (marked.time < mixingUntil(exception) || phaseAt(exception, seenAt(phone, exception)) === 'mixing')) return { code: 'whileMixing', exception }
   if (marked && rechecksLeft(exception) > 0) return { code: 'onceMore', exception }
   return { code: 'stillOut', exception }
 }
