@@ -94,7 +94,7 @@ describe('what a person decides', () => {
   })
 
   it('film at risk stands on Now while something is out, and is tagged on the hold', async () => {
-    const feet = (text: string): number => Number(/([\d,.]+)\s*ft/.exec(text)![1]!.replaceAll(',', ''))
+    const feet = (text: string): number => Number(/(\d[\d\s]*)ft/.exec(text)![1]!.replaceAll(/\D/g, ''))
     const exception = page.url().slice(lab.origin.length)
     await goTo(page, '/now')
     const machine = page.getByRole('region', { name: 'Negative machine 1' })
@@ -123,6 +123,7 @@ describe('what a person decides', () => {
     await press(page, 'Log the run-off')
     const sheet = page.getByRole('dialog')
     expect(await sheet.getByLabel('How much').inputValue()).toBe('640')
+    await sheet.getByText('Silver recovery').click()
     await press(page, 'Save the run-off')
     await page.getByLabel('What was done, in a few words').fill('tank and lines cleaned, new bath in')
     expect(await page.getByRole('radio', { name: 'The bath was replaced' }).isChecked()).toBe(true)
