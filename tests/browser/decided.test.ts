@@ -105,7 +105,7 @@ describe('what a person decides', () => {
     await goTo(page, exception)
     await press(page, 'Hold the machine')
     const sheet = page.getByRole('dialog')
-    const told = feet(await sheet.locator('strong').first().innerText())
+    const told = feet(await sheet.getByText(/^Film at risk:/).innerText())
     expect(told).toBeGreaterThanOrEqual(onNow)
     await holdLine(page, 'Hold: no production film')
     await page.getByText('The machine is held: no production film.').waitFor()
