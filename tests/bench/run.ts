@@ -1,5 +1,7 @@
 import 'temporal-polyfill/global'
+import { execFileSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { between } from '../truth/readme.ts'
 import { bathsAgainstFullDoses } from './baths.ts'
 import { calcBatch } from './calc-batch.ts'
@@ -46,6 +48,11 @@ const isLong = args.includes('--long')
 const parts = isLong ? long : usual
 const unknown = wanted.filter((name) => !(name in parts))
 if (unknown.length) throw new Error(`no part ${unknown.join(', ')}; there are ${Object.keys(parts).join(', ')}`)
+
+// What these open is the built app, as it is now.
+const needBuild = ['phone', 'lighthouse']
+const top = fileURLToPath(new URL('../..', import.meta.url))
+if (needBuild.some((name) => name in parts && (!wanted.length || wanted.includes(name)))) execFileSync(`${top}node_modules/.bin/vite`, ['build', '--config', 'src/vite.config.ts', '--logLevel', 'warn'], { cwd: top, stdio: ['ignore', 'ignore', 'inherit'] })
 
 const figures: Figure[] = []
 for (const [name, part] of Object.entries(parts)) {
