@@ -1,7 +1,7 @@
 import type { SegmentReading } from './segments.ts'
 
 /** Below this margin the geometry is guessing and is not heard. */
-const clearMargin = 0.3
+export const clearMargin = 0.3
 
 /**
  * Whether the segments clearly say something else. The geometry easily takes a frame or a unit for a figure at either end and overlooks

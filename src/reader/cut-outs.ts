@@ -22,7 +22,8 @@ export interface CutOuts extends Ink {
   band: Box | null
   skewRadians: number
   texture: Texture
-  lines: Record<CutName, GrayImage>
+  /** Cut when asked for: most readings need four of them. */
+  line(name: CutName): GrayImage
 }
 
 /** Above this sharpness, most of what is sharp is noise and is smoothed away. */
@@ -40,6 +41,15 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
   const whole: Box = { x: 0, y: 0, width: ink.width, height: ink.height }
   // Where the figures stand in a box that a person has put about them, should no band be found.
   const middle = within(whole, { beside: 0.16, above: 0.18 })
+  const lines: Record<CutName, () => GrayImage> = {
+    band: () => lineOf(level, band ? withMargins(band) : within(whole, { beside: 0.06, above: 0.12 })),
+    level: () => lineOf(level, whole),
+    raw: () => lineOf(plain, within(whole, { beside: 0.03, above: 0.06 })),
+    plainBand: () => lineOf(plainLevel, withMargins(band ?? middle)),
+    middle: () => lineOf(level, reaching(within(whole, { beside: 0.1, above: 0.12 }), band, whole)),
+    clearBand: () => lineOf(clear, withMargins(bandOf(clear) ?? band ?? middle)),
+    clearMiddle: () => lineOf(clear, reaching(within(whole, { beside: 0.05, above: 0.08 }), band, whole)),
+  }
   return {
     ...found,
     ink,
@@ -48,16 +58,19 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
     level,
     band,
     skewRadians,
-    lines: {
-      band: lineOf(level, band ? withMargins(band) : within(whole, { beside: 0.06, above: 0.12 })),
-      level: lineOf(level, whole),
-      raw: lineOf(plain, within(whole, { beside: 0.03, above: 0.06 })),
-      plainBand: lineOf(plainLevel, withMargins(band ?? middle)),
-      middle: lineOf(level, within(whole, { beside: 0.1, above: 0.12 })),
-      clearBand: lineOf(clear, withMargins(bandOf(clear) ?? band ?? middle)),
-      clearMiddle: lineOf(clear, within(whole, { beside: 0.05, above: 0.08 })),
-    },
+    line: (name) => lines[name](),
   }
+}
+
+/** A part of the box, grown to hold the band: about figures that fill the box it would cost the first and the last of them. */
+const reaching = (part: Box, band: Box | null, whole: Box): Box => {
+  if (!band) return part
+  const margin = band.height * 0.1
+  const x = Math.min(part.x, Math.max(0, band.x - margin))
+  const y = Math.min(part.y, Math.max(0, band.y - margin))
+  const right = Math.max(part.x + part.width, Math.min(whole.width, band.x + band.width + margin))
+  const foot = Math.max(part.y + part.height, Math.min(whole.height, band.y + band.height + margin))
+  return { x, y, width: right - x, height: foot - y }
 }
 
 const withMargins = (band: Box): Box => {

@@ -1,9 +1,14 @@
+/** Made of seven segments, or of anything else: dots, print. */
+export type DisplayKind = 'segments' | 'other'
+
 /** What the check knows about its reading before it is taken. */
 export interface Expectation {
   minimum: number
   maximum: number
   /** Decimal places that the instrument shows, when it always shows the same. */
   decimals?: number
+  /** What the instrument's display is made of, as told by an earlier reading. */
+  kind?: DisplayKind
   /** Last readings of the same check, any order. */
   recent?: readonly number[]
 }

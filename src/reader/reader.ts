@@ -1,12 +1,12 @@
-import { contradicts } from './contradiction.ts'
+import { clearMargin, contradicts } from './contradiction.ts'
 import { cutOuts, readCuts, type CutOuts } from './cut-outs.ts'
 import { differences } from './differences.ts'
-import { misfits, type Expectation, type Misfit } from './expectation.ts'
+import { misfits, type DisplayKind, type Expectation, type Misfit } from './expectation.ts'
 import { clampBox, type Box, type GrayImage, type Pixels } from './picture.ts'
 import { mostPixels, refusalOf, type ReadingRefusal } from './quality.ts'
 import type { Recognise } from './recognised.ts'
 import { readSegments, type SegmentReading } from './segments.ts'
-import { isNumber, passOf, vote, type Pass, type Vote } from './vote.ts'
+import { isNumber, isWord, passOf, vote, type Pass, type Vote } from './vote.ts'
 
 /** A place in `text` that a person should look at; the whole number when `at` is null. */
 export interface Doubt {
@@ -24,6 +24,8 @@ export interface MeterReading {
   /** What was read, turned level, for showing beside the number. */
   cutOut: GrayImage | null
   passes: Pass[]
+  /** What the display is made of, where the geometry tells: it reads the very number, or nothing but it speaks against the number. */
+  kind: DisplayKind | null
   refusal?: ReadingRefusal
 }
 
@@ -47,15 +49,16 @@ export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectati
   if (poor) return refused(poor, cut)
   const passes: Pass[] = []
   for (const name of readCuts) {
-    passes.push(passOf(name, await recognise(cut.lines[name])))
+    passes.push(passOf(name, await recognise(cut.line(name))))
     // The last can neither outvote four nor make them surer.
     if (passes.length === enough && isNumber(passes[0]!.text) && passes.every(({ text }) => text === passes[0]!.text)) break
   }
   const segments = cut.band ? readSegments(cut.level, cut.band) : null
   const won = vote(passes, segments?.text ?? null)
-  if (!won || won.confidence < hopeless) return refused('noFigures', cut, passes)
+  // A word seen as often as the number: figures lie in most words, letters in no number.
+  if (!won || won.confidence < hopeless || passes.filter(({ text }) => isWord(text)).length >= won.agreeing) return refused('noFigures', cut, passes)
   const doubts = doubtsOf(won, passes, segments, expectation)
-  return { text: won.text, value: Number(won.text), certain: doubts.length === 0, doubts, cutOut: cut.lines.band, passes }
+  return { text: won.text, value: Number(won.text), certain: doubts.length === 0, doubts, cutOut: cut.line('band'), passes, kind: kindOf(won, segments, doubts) }
 }
 
 const refused = (refusal: ReadingRefusal, cut?: CutOuts, passes: Pass[] = []): MeterReading => ({
@@ -63,10 +66,16 @@ const refused = (refusal: ReadingRefusal, cut?: CutOuts, passes: Pass[] = []): M
   value: null,
   certain: false,
   doubts: [],
-  cutOut: cut?.lines.band ?? null,
+  cutOut: cut?.line('band') ?? null,
   passes,
+  kind: null,
   refusal,
 })
+
+const kindOf = ({ text }: Vote, segments: SegmentReading | null, doubts: readonly Doubt[]): DisplayKind | null => {
+  if (segments && segments.margin >= clearMargin && segments.text === text) return 'segments'
+  return doubts.length > 0 && doubts.every(({ why }) => why === 'segmentsDiffer') ? 'other' : null
+}
 
 const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading | null, expectation: Expectation | null): Doubt[] => {
   const doubts: Doubt[] = []
@@ -76,7 +85,8 @@ const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading |
   const agreeing = passes.filter((pass) => pass.text === won.text)
   if (agreeing.length < enough) for (const pass of passes) for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
   for (let at = 0; at < won.text.length; at++) if (agreeing.every((pass) => (pass.symbols[at]?.confidence ?? 0) < sure)) doubt(at, 'unsure')
-  if (segments && contradicts(won.text, segments)) {
+  // Dots and print that pass for segments say nothing.
+  if (segments && expectation?.kind !== 'other' && contradicts(won.text, segments)) {
     const places = differences(won.text, segments.text)
     for (const at of places.length > 0 ? places : [null]) doubt(at, 'segmentsDiffer')
   }

@@ -20,6 +20,12 @@ export const passOf = (cut: CutName, { symbols }: Recognised): Pass => ({
 /** A number as meters show it: a minus or none, at most one point, figures. */
 export const isNumber = (text: string): boolean => /^-?(\d+\.?\d*|\.\d+)$/.test(text) && /\d$/.test(text)
 
+/** What the model says for any glyph that is no figure. */
+export const letterMark = 'x'
+
+/** At least half of it letters. */
+export const isWord = (text: string): boolean => text !== '' && 2 * [...text].filter((glyph) => glyph === letterMark).length >= text.length
+
 export interface Vote {
   text: string
   /** How many passes read exactly this. */

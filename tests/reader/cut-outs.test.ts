@@ -13,10 +13,10 @@ describe('cutting out the line of figures', () => {
   it('gives the same dark ink for light figures on dark', () => {
     const pixels = cleanDisplay('280.53', 4)
     const reversed = { ...pixels, data: pixels.data.map((value, i) => (i % 4 === 3 ? value : 255 - value)) }
-    const [one, other] = [cutOuts(pixels, wholeOf(pixels)), cutOuts(reversed, wholeOf(reversed))]
-    expect(one.lines.band.height).toBe(lineHeight)
-    expect(other.lines.band.width).toBe(one.lines.band.width)
-    const furthest = one.lines.band.data.reduce((most, value, i) => Math.max(most, Math.abs(value - other.lines.band.data[i]!)), 0)
+    const [one, other] = [cutOuts(pixels, wholeOf(pixels)).line('band'), cutOuts(reversed, wholeOf(reversed)).line('band')]
+    expect(one.height).toBe(lineHeight)
+    expect(other.width).toBe(one.width)
+    const furthest = one.data.reduce((most, value, i) => Math.max(most, Math.abs(value - other.data[i]!)), 0)
     expect(furthest).toBeLessThanOrEqual(6)
   })
 

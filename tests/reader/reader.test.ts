@@ -67,6 +67,15 @@ describe('the meter reader', () => {
     expect(await readMeter(pixels, wholeOf(pixels), null, mistaken)).toMatchObject({ text: '26.53', certain: false, doubts: [{ at: 1, why: 'segmentsDiffer' }] })
   })
 
+  it('tells what the display is made of, and does not hear the segments where it is known to be dots or print', async () => {
+    const pixels = cleanDisplay('28.53', 3)
+    expect((await clean('28.53')).kind).toBe('segments')
+    const otherwise: Recognise = () => Promise.resolve({ symbols: [...'26.53'].map((text) => ({ text, confidence: 0.99 })) })
+    expect((await readMeter(pixels, wholeOf(pixels), null, otherwise)).kind).toBe('other')
+    const known = { minimum: 0, maximum: 60, kind: 'other' } as const
+    expect(await readMeter(pixels, wholeOf(pixels), known, otherwise)).toMatchObject({ text: '26.53', certain: true, kind: null })
+  })
+
   it.each<[Useless, MeterReading['refusal']]>([
     ['black', 'tooDark'],
     ['lens cap', 'tooDark'],
@@ -96,6 +105,13 @@ describe('the meter reader', () => {
       }
     const refused = await Promise.all([1, 2, 3, 4, 5].map((seed) => readMeter(useless('words', seed), { x: 40, y: 130, width: 400, height: 100 }, null, recognise)))
     expect(refused.map((reading) => reading.refusal)).toEqual(['noFigures', 'noFigures', 'noFigures', 'noFigures', 'noFigures'])
+  })
+
+  it('refuses a word, whatever number is seen in it, where as many passes see a word', async () => {
+    const pixels = cleanDisplay('28.53', 3)
+    const answers = ['516622', 'xxxxxxx', '516622', 'xx16x2x', '51662']
+    const wordy: Recognise = () => Promise.resolve({ symbols: [...answers.shift()!].map((text) => ({ text, confidence: 0.9 })) })
+    expect(await readMeter(pixels, wholeOf(pixels), null, wordy)).toMatchObject({ text: null, certain: false, refusal: 'noFigures' })
   })
 
   it('refuses a box beside the picture, and a picture beyond 50 megapixels before it looks at a pixel', async () => {

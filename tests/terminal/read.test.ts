@@ -28,7 +28,7 @@ const pngOf = ({ width, height, data }: Pixels): Buffer => {
 describe('npm run read', () => {
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-read-'))
   const at = (name: string): string => join(folder, name)
-  const meter = pngOf(cleanDisplay('28.53', 2))
+  const meter = pngOf(cleanDisplay('28.53', 3))
   const box: Box = { x: 100, y: 20, width: 440, height: 200 }
   const boxed = (file: string, where = box): string => JSON.stringify({ file, box: [where.x, where.y, where.width, where.height] })
 
@@ -62,6 +62,15 @@ describe('npm run read', () => {
       expect(Object.keys(line)).toEqual(['file', 'text', 'certain', 'ms'])
       expect(line.ms).toBeGreaterThan(0)
     }
+  }, 60_000)
+
+  it('is certain of clean displays of any cut, boxed closely or not at all', () => {
+    const seeds = Array.from({ length: 8 }, (_, index) => index + 1)
+    for (const seed of seeds) writeFileSync(at(`${seed}.png`), pngOf(cleanDisplay('28.53', seed)))
+    const asked = seeds.flatMap((seed) => [boxed(at(`${seed}.png`)), JSON.stringify({ file: at(`${seed}.png`) })])
+    const { out } = run(['batch', '-'], asked.join('\n'))
+    expect(out.map(({ text }) => text)).toEqual(asked.map(() => '28.53'))
+    expect(out.filter(({ certain }) => certain).length).toBeGreaterThanOrEqual(asked.length - 1)
   }, 60_000)
 
   it('turns a photograph upright and takes a 50-megapixel one down while decoding', () => {

@@ -37,10 +37,13 @@ export const CameraSheet = ({ check, onRead, onClose }: { check: ReadingCheck; o
     minimum: check.instrument.low,
     maximum: check.instrument.high,
     decimals: display?.decimals ?? decimalsOf(check.step),
+    ...(display?.kind ? { kind: display.kind } : {}),
     recent: (lab.value.state.checks[check.id]?.recent ?? []).flatMap(({ value }) => (value === undefined ? [] : [value])),
   }
   const take = async ({ reading, canvas }: Shown): Promise<void> => {
     const { text, cutOut, certain } = reading
+    // Once told to be segments it stays so: their objection is not to be lost by one number that nobody mended yet.
+    const kind = display?.kind === 'segments' ? 'segments' : (reading.kind ?? display?.kind)
     if (isTaking || text === null || !cutOut) return
     setTaking(true)
     const prepared = await jpegOf(canvas).then(preparePhoto)
@@ -50,7 +53,7 @@ export const CameraSheet = ({ check, onRead, onClose }: { check: ReadingCheck; o
       return
     }
     buzz('saved')
-    await rememberDisplay(phone.drafts, check.id, { guide: guide.current, decimals: decimalsShown(text) })
+    await rememberDisplay(phone.drafts, check.id, { guide: guide.current, decimals: decimalsShown(text), ...(kind ? { kind } : {}) })
     onRead({ text, certain, doubtful: doubtfulPlaces(reading), cutOut, photo: prepared.photo })
   }
   return (

@@ -4,10 +4,11 @@ import type { Phone } from '../app-context.ts'
 
 const share = z.number().check(z.minimum(0), z.maximum(1))
 
-/** The display of one check's instrument as this phone last read it: where its figures stand in the picture, in shares of it, and their decimals. */
+/** The display of one check's instrument as this phone last read it: where its figures stand in the picture, in shares of it, their decimals, and what they are made of. */
 export const display = z.strictObject({
   guide: z.strictObject({ x: share, y: share, width: share, height: share }),
   decimals: z.optional(z.number()),
+  kind: z.optional(z.enum(['segments', 'other'])),
 })
 export type Display = z.infer<typeof display>
 export type Guide = Display['guide']
