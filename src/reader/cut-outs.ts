@@ -10,11 +10,12 @@ import { textureOf, type Texture } from './quality.ts'
 import { turned } from './turn.ts'
 
 /**
- * The ways a box is cut before it is read. The recogniser was trained on the first three; the readings come from `readCuts`, chosen on the validation
- * scenes: they fail differently, which is what makes their agreement worth something.
+ * The ways a box is cut before it is read. The readings come from `readCuts`, chosen on the validation scenes: they fail differently, which is what makes
+ * their agreement worth something. Where one of them dissents, `decidingCut` is asked too.
  */
 export type CutName = 'band' | 'level' | 'raw' | 'plainBand' | 'middle' | 'clearBand' | 'clearMiddle'
 export const readCuts = ['raw', 'plainBand', 'middle', 'clearBand', 'clearMiddle'] as const satisfies readonly CutName[]
+export const decidingCut: CutName = 'level'
 
 export interface CutOuts extends Ink {
   /** Ink turned level, and the band of figures in it when one was found. */

@@ -62,7 +62,7 @@ export const meterReader = async (pictures: number): Promise<Figure[]> => {
       ratio: null,
       goal: '≤ 80 ms',
       isMet: slowdown * pass <= 80,
-      note: `worked out from ${millisecondsText(pass)} here; a reading has four or five passes, ${millisecondsText(median(all.map(({ milliseconds }) => milliseconds)))} with all else`,
+      note: `worked out from ${millisecondsText(pass)} here; a reading has four to six passes, ${millisecondsText(median(all.map(({ milliseconds }) => milliseconds)))} with all else`,
     },
   ]
 }

@@ -9,6 +9,9 @@ export type Useless = 'black' | 'lens cap' | 'bare wall' | 'bare wall in a shade
 
 const [width, height] = [480, 360]
 
+/** What labels say; the one of a seed is taken in turn. */
+export const words = ['WASH TANK', 'FIGURES', 'Replenish', 'ph meter', 'Fixing bath', 'HOLD', 'Figures', 'DRAIN', 'Silver cell', 'Keep shut'] as const
+
 export const useless = (kind: Useless, seed: number): Pixels => {
   loadFonts()
   const canvas = createCanvas(width, height)
@@ -43,7 +46,7 @@ const draw: Record<Useless, (context: SKRSContext2D, seed: number) => number> = 
     fill(context, '#d8d8d0')
     context.fillStyle = '#222'
     context.font = '64px "Arimo"'
-    context.fillText(seededRandom(seed).pick(['WASH TANK', 'Replenish', 'ph meter', 'Fixing bath', 'HOLD']), 60, 200)
+    context.fillText(words[(seed - 1) % words.length]!, 60, 200)
     return 4
   },
   'page of words': (context, seed) => {
