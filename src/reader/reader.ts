@@ -94,8 +94,7 @@ const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading |
   const agreeing = passes.filter((pass) => pass.text === won.text)
   if (passes.length - agreeing.length > mostDissenting) for (const pass of passes) for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
   for (let at = 0; at < won.text.length; at++) if (agreeing.every((pass) => (pass.symbols[at]?.confidence ?? 0) < sure)) doubt(at, 'unsure')
-  // Dots and print that pass for segments say nothing.
-  if (segments && expectation?.kind !== 'other' && contradicts(won.text, segments)) {
+  if (segments && contradicts(won.text, segments, expectation?.kind)) {
     const places = differences(won.text, segments.text)
     for (const at of places.length > 0 ? places : [null]) doubt(at, 'segmentsDiffer')
   }

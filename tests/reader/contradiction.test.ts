@@ -20,6 +20,14 @@ describe('the second opinion of the segments', () => {
     expect(contradicts(text, { text: seen, margin })).toBe(contradiction)
   })
 
+  it('is heard on other figures from a lower margin where the display is known to be of segments, and not at all where it is not', () => {
+    const seen = { text: '7.48', margin: 0.4 }
+    expect(contradicts('7.42', seen)).toBe(false)
+    expect(contradicts('7.42', seen, 'segments')).toBe(true)
+    expect(contradicts('7.42', { ...seen, margin: 0.9 }, 'other')).toBe(false)
+    expect(contradicts('748', { ...seen, text: '7.48' })).toBe(true)
+  })
+
   it('says nothing when it could not read', () => {
     expect(contradicts('7.42', null)).toBe(false)
   })

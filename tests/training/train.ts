@@ -4,32 +4,30 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { modelFolder, writeCard } from './card.ts'
 import { letterMark } from '../../src/reader/vote.ts'
-import type { Course } from './lines.ts'
+import { seeds } from './evaluate.ts'
 import { recipe } from './recipe.ts'
 
 /**
  * `npm run train:reader`: draws the scenes, cuts the lines, trains the network with Debian's tesseract-ocr 5.3, scores it and puts it with its card
- * into src/reader/model. One core, about an hour and a half; the same seeds and the same program versions give the same lines, and a
+ * into src/reader/model. One core, about an hour; the same seeds and the same program versions give the same lines, and a
  * model within a point of the shipped one. `npm run train:reader -- <folder>` keeps what was made and goes on from there.
  */
 const main = async (kept: string | undefined): Promise<void> => {
   const folder = kept ?? mkdtempSync(join(tmpdir(), 'reader-'))
   mkdirSync(folder, { recursive: true })
   console.log(`working in ${folder}`)
-  const model = trained(folder, languageModel(folder))
+  const model = network(folder, languageModel(folder), writeDocuments(folder))
   mkdirSync(modelFolder, { recursive: true })
   copyFileSync(model, join(modelFolder, 'figures.traineddata'))
   await writeCard(model)
 }
 
-const documentsOf = (folder: string, course: Course): string[] => {
+const writeDocuments = (folder: string): string[] => {
   const script = new URL('write-lines.ts', import.meta.url).pathname
-  const { firstSeed, scenes, linesEach } = recipe.courses[course]
   const documents: string[] = []
-  for (let from = firstSeed; from < firstSeed + scenes; from += recipe.scenesInDocument) {
+  for (let from: number = seeds.training; from < seeds.training + recipe.scenes; from += recipe.scenesInDocument) {
     const file = join(folder, `lines-${String(from).padStart(6, '0')}.lstmf`)
-    const to = Math.min(firstSeed + scenes, from + recipe.scenesInDocument)
-    if (!existsSync(file)) run(process.execPath, ['--import', 'tsx', script, file, String(from), String(to), String(linesEach), course])
+    if (!existsSync(file)) run(process.execPath, ['--import', 'tsx', script, file, String(from), String(from + recipe.scenesInDocument), String(recipe.linesEach)])
     documents.push(file)
   }
   return documents
@@ -48,20 +46,19 @@ const languageModel = (folder: string): string => {
   return join(folder, 'figures', 'figures.traineddata')
 }
 
-const trained = (folder: string, start: string): string => {
+const network = (folder: string, start: string, documents: readonly string[]): string => {
+  const list = join(folder, 'documents.txt')
+  writeFileSync(list, documents.map((file) => `${file}\n`).join(''))
   const output = join(folder, 'figures')
   const checkpoint = `${output}_checkpoint`
   recipe.stages.forEach((stage, index) => {
     const done = join(folder, `stage-${index}.done`)
     if (existsSync(done)) return
-    const list = join(folder, 'documents.txt')
-    writeFileSync(list, stage.courses.flatMap((course) => documentsOf(folder, course)).map((file) => `${file}\n`).join(''))
     const isFirst = index === 0 && !existsSync(checkpoint)
     // prettier-ignore
     run('lstmtraining', [
       '--traineddata', start, '--model_output', output, '--train_listfile', list, '--max_image_MB', '2000',
       '--net_mode', '192', '--learning_rate', String(stage.learningRate), '--max_iterations', String(stage.untilIteration),
-      '--perfect_sample_delay', String(stage.perfectDelay),
       ...(isFirst ? ['--net_spec', recipe.network] : ['--continue_from', checkpoint]),
       ...(index > 0 ? ['--reset_learning_rate'] : []),
     ])

@@ -1,12 +1,12 @@
 import { writeFileSync } from 'node:fs'
-import { linesOf, type Course } from './lines.ts'
+import { linesOf } from './lines.ts'
 import { trainingDocument, type TrainingLine } from './lstmf.ts'
 import { seededRandom } from './random.ts'
 
 /** Writes the training document of the scenes `from` up to, but not including, `to`. Run as a command, so that several can run at once. */
-export const writeLines = async (file: string, from: number, to: number, linesEach: number, course: Course): Promise<void> => {
+export const writeLines = async (file: string, from: number, to: number, linesEach: number): Promise<void> => {
   const lines: TrainingLine[] = []
-  for (let seed = from; seed < to; seed++) lines.push(...(await linesOf(seed, linesEach, course)))
+  for (let seed = from; seed < to; seed++) lines.push(...(await linesOf(seed, linesEach)))
   // Lines of one scene must not follow each other: the trainer takes a document in its order.
   const random = seededRandom(from)
   for (let i = lines.length - 1; i > 0; i--) {
@@ -16,5 +16,5 @@ export const writeLines = async (file: string, from: number, to: number, linesEa
   writeFileSync(file, trainingDocument(lines))
 }
 
-const [file, from, to, linesEach, course] = process.argv.slice(2)
-if (file && from && to && linesEach && course && process.argv[1]?.endsWith('write-lines.ts')) await writeLines(file, Number(from), Number(to), Number(linesEach), course as Course)
+const [file, from, to, linesEach] = process.argv.slice(2)
+if (file && from && to && linesEach && process.argv[1]?.endsWith('write-lines.ts')) await writeLines(file, Number(from), Number(to), Number(linesEach))
