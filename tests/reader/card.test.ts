@@ -21,6 +21,12 @@ describe("the model's card", () => {
     expect(card.sha256).toBe(createHash('sha256').update(bytes).digest('hex'))
   })
 
+  it('says so where a person reads it', () => {
+    const page = readFileSync(new URL('../../src/reader/model/README.md', import.meta.url), 'utf8')
+    expect(page).toContain(card.sha256)
+    for (const { family } of card.fonts) expect(page).toContain(family)
+  })
+
   it('names every font with its licence', () => {
     expect(card.fonts.map((font) => font.family)).toEqual([...segmentFonts, ...dotFonts, ...printFonts].map((font) => font.family))
     for (const font of card.fonts) expect(font.licence).toBe('SIL OFL 1.1')
@@ -31,7 +37,7 @@ describe("the model's card", () => {
     expect(seeds.validation + card.scores.validation.all.pictures).toBeLessThan(seeds.evaluation)
   })
 
-  it('claims no score on photographs, since there were none', () => {
+  it('claims no score on photographs, since there are none', () => {
     expect(card.pictures).toContain('Drawn only')
     expect(Object.keys(card.scores)).toEqual(['validation', 'evaluation'])
   })

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { copyFileSync, existsSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { modelFolder, writeCard } from './card.ts'
+import { modelFolder, scoreAndWriteCard } from './card.ts'
 import { letterMark } from '../../src/reader/vote.ts'
 import { seeds } from './evaluate.ts'
 import { recipe } from './recipe.ts'
@@ -19,7 +19,7 @@ const main = async (kept: string | undefined): Promise<void> => {
   const model = network(folder, languageModel(folder), writeDocuments(folder))
   mkdirSync(modelFolder, { recursive: true })
   copyFileSync(model, join(modelFolder, 'figures.traineddata'))
-  await writeCard(model)
+  await scoreAndWriteCard(model)
 }
 
 const writeDocuments = (folder: string): string[] => {
