@@ -3,11 +3,11 @@ import { openTerminalReader } from '../../src/terminal/reader-engine.ts'
 import { evaluate, scores, seeds } from '../training/evaluate.ts'
 import { styles } from '../training/styles.ts'
 
-/** 420 scenes, 60 of each style, every fifth in a font that training never saw. All 840 are scored into the model's card. */
+/** 420 scenes, 60 of each style, every fifth in a font that training never saw; the model's card has the scores of the same. */
 const pictures = 420
 
-// Just under what was measured with the model of the same commit.
-const least = { exact: 400, ofAStyle: 54, certain: 350 }
+// Just under what was measured with this model and these cuts: 406 exact, back-lit least with 55 of 60, 363 certain, 2 of them wrong.
+const least = { exact: 403, ofAStyle: 54, certain: 359 }
 const mostCertainWrong = 2
 
 describe('meters drawn from seeds that training never saw, in a box 25 % too large on each side', () => {
