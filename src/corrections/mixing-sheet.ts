@@ -1,7 +1,8 @@
 import type { PersonId, StationId } from '../plan/ids.ts'
+import type { LabPlan } from '../plan/lab-plan.ts'
 import type { CautionCard } from '../safety/card.ts'
-import { cardById, cards } from '../safety/cards.ts'
 import { cardsNeeded, type CardNeeded } from '../safety/needed.ts'
+import { builtInFor, cardOf } from '../safety/own-cards.ts'
 import { thingsOf } from '../safety/things.ts'
 import { evaluate } from '../science/evaluate.ts'
 import type { Given } from '../science/field.ts'
@@ -61,14 +62,16 @@ export interface SheetAsked {
   meantFor: StationId
   startedAt: number
   startWaterFraction?: number | undefined
+  /** Words of the laboratory that are added to the cards. */
+  cautions?: LabPlan['cautions']
 }
 
 /** A mixing sheet for a batch: order, amounts behind their cautions, water to begin and to end with; or why it must not be mixed so. */
-export const beginSheet = ({ formula, litres, station, meantFor, startedAt, startWaterFraction }: SheetAsked): SheetMade => {
+export const beginSheet = ({ formula, litres, station, meantFor, startedAt, startWaterFraction, cautions }: SheetAsked): SheetMade => {
   try {
     const { result } = evaluate(mixBatch, { formula, litres, ...(startWaterFraction === undefined ? {} : { startWaterFraction }) })
     const steps = result.steps.map(({ order, substance, form, amount, unit, note }): SheetStep => {
-      const its = cardsFor(substance)
+      const its = cardsFor(substance, cautions)
       const needsCaution = cardsNeeded(its)
       return {
         order, substance, unit, note, needsCaution, cards: its.map(({ id }) => id),
@@ -90,9 +93,9 @@ export const beginSheet = ({ formula, litres, station, meantFor, startedAt, star
 }
 
 /** The substance's own card, and one for the work where acid is poured or developing agents are weighed. */
-const cardsFor = (substance: Substance): CautionCard[] => {
+const cardsFor = (substance: Substance, cautions: LabPlan['cautions']): CautionCard[] => {
   const work = thingsOf(substance).includes('acid') ? 'op-acid-dose' : thingsOf(substance).includes('developer') ? 'op-powder-developer' : undefined
-  return [cards.find((card) => card.substances.includes(substance) && !card.banned), work ? cardById(work) : undefined].filter((card) => card !== undefined)
+  return [builtInFor(substance)?.id, work].flatMap((id) => (id === undefined ? [] : (cardOf({ cautions }, id) ?? [])))
 }
 
 /** Salts that carry no hazard and have no card. From memory. */

@@ -3,8 +3,8 @@ import type { MaterialId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { LabState } from '../projections/lab.ts'
 import type { EntryId } from '../record/ids.ts'
-import { cardById } from '../safety/cards.ts'
 import { cardsNeeded } from '../safety/needed.ts'
+import { cardOf } from '../safety/own-cards.ts'
 import { isFixing } from './bath-now.ts'
 import type { DoseAsked } from './interlock.ts'
 import { refusedBy } from './interlocks.ts'
@@ -37,7 +37,7 @@ export const ownDose = (lab: LabState, plan: LabPlan, { exception: id, station: 
   if (!bath) return undefined
   const situation = id ? situationOf(lab, plan, id, now, known) : undefined
   const material = materialId === 'water' ? 'water' : materialOf(plan, materialId)
-  const card = material === 'water' ? undefined : cardById(material.caution)
+  const card = material === 'water' ? undefined : cardOf(plan, material.caution)
   const lot = known.lots?.[materialId]
   const asked: DoseAsked = {
     lab, plan, now, machine, station, bath, material, amount: { amount, unit }, resets: known.resets ?? [],
@@ -51,7 +51,7 @@ export const ownDose = (lab: LabState, plan: LabPlan, { exception: id, station: 
   }
   const refused = refusedBy(asked)
   if (refused) return { ...remedy, refused }
-  const cards = material === 'water' ? [] : cardsOf(material, station)
+  const cards = material === 'water' ? [] : cardsOf(plan, material, station)
   const needsCaution = cardsNeeded(cards)
   const lastDose = dosesInto(lab, station.id).findLast((dose) => dose.exception === id && dose.material === materialId)
   return {

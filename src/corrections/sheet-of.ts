@@ -1,11 +1,12 @@
 import type { Formula } from '../plan/formula.ts'
+import type { LabPlan } from '../plan/lab-plan.ts'
 import type { MixNow } from '../projections/mixes.ts'
 import type { Substance } from '../science/substances.ts'
 import type { Form } from '../science/substances-table.ts'
 import { beginSheet, type SheetMade } from './mixing-sheet.ts'
 
 /** The sheet of a batch as it stands in the log: worked out anew from formula and litres, with what has gone in and what was certified. */
-export const sheetOf = (mix: MixNow, formula: Formula): SheetMade => {
+export const sheetOf = (mix: MixNow, formula: Formula, cautions: LabPlan['cautions']): SheetMade => {
   const made = beginSheet({
     formula: {
       name: formula.name,
@@ -22,6 +23,7 @@ export const sheetOf = (mix: MixNow, formula: Formula): SheetMade => {
     meantFor: formula.for,
     startedAt: mix.startedAt,
     startWaterFraction: formula.startWaterFraction,
+    cautions,
   })
   if (!made.ok) return made
   const { certificate } = mix

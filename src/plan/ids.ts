@@ -12,6 +12,7 @@ export const checkId = word.brand<'CheckId'>()
 export const materialId = word.brand<'MaterialId'>()
 export const methodId = word.brand<'MethodId'>()
 export const formulaId = word.brand<'FormulaId'>()
+export const cautionId = word.brand<'CautionId'>()
 export const personId = word.brand<'PersonId'>()
 export const shiftId = word.brand<'ShiftId'>()
 
@@ -21,5 +22,6 @@ export type CheckId = z.infer<typeof checkId>
 export type MaterialId = z.infer<typeof materialId>
 export type MethodId = z.infer<typeof methodId>
 export type FormulaId = z.infer<typeof formulaId>
+export type CautionId = z.infer<typeof cautionId>
 export type PersonId = z.infer<typeof personId>
 export type ShiftId = z.infer<typeof shiftId>

@@ -4,6 +4,7 @@ import { formula } from './formula.ts'
 import { checkId, methodId, personId, shiftId } from './ids.ts'
 import { machine } from './machine.ts'
 import { material } from './material.ts'
+import { ownCaution } from './own-caution.ts'
 
 export const person = z.strictObject({
   id: personId,
@@ -51,7 +52,7 @@ export const labPlan = z.strictObject({
   format: z.literal('bathkeeper-plan'),
   version: z.literal(1),
   name: z.string().check(z.minLength(1), z.maxLength(80)),
-  /** An invented laboratory to learn with: said on every screen, wiped in one tap. */
+  /** An invented laboratory to learn with: said on every screen, wiped in one tap and one confirmation. */
   demo: z.optional(z.boolean()),
   timeZone: z.string(),
   units: displayUnits,
@@ -63,6 +64,8 @@ export const labPlan = z.strictObject({
   methods: z.array(method),
   /** What the laboratory mixes by itself. */
   formulas: z.optional(z.array(formula)),
+  /** Cautions in the laboratory's own words. */
+  cautions: z.optional(z.array(ownCaution)),
   emergency: z.strictObject({
     calls: z.array(z.strictObject({ who: z.string(), number: z.string() })),
     eyewash: z.string(),

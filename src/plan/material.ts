@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { materialId, stationId } from './ids.ts'
+import { stock } from './stock.ts'
 
 /** How the reagent is kept: what `acidBase.dose` needs to know of it. */
 export const strength = z.discriminatedUnion('kind', [
@@ -23,6 +24,7 @@ export const material = z.strictObject({
   secondPerson: z.optional(z.boolean()),
   /** Stations whose baths it may go into. */
   for: z.array(stationId),
+  stock: z.optional(stock),
 })
 /** What feeds a bath and tops it up. Like water it stands for itself: a mixture of its own, with a card of its own. */
 export const replenisherId = materialId.parse('replenisher')

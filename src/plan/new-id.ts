@@ -22,7 +22,7 @@ export const wordOf = (name: string): string =>
 export const idsOf = (plan: WrittenPlan): Set<string> =>
   new Set([
     ...plan.machines.flatMap(({ id, stations }) => [id, ...stations.map((station) => station.id)]),
-    ...[plan.people, plan.shifts, plan.checks, plan.materials, plan.methods, plan.formulas ?? []].flatMap((list) => list.map(({ id }) => id)),
+    ...[plan.people, plan.shifts, plan.checks, plan.materials, plan.methods, plan.formulas ?? [], plan.cautions ?? []].flatMap((list) => list.map(({ id }) => id)),
   ])
 
 /** An id made from a name that none of the given ones is. `fallback` where the name has no letter of the Latin alphabet. */

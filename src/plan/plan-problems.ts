@@ -14,6 +14,10 @@ export interface PlanProblem {
     | 'shiftTimes'
     /** Volume and surface of a bath make a tank of no likely depth. */
     | 'depth'
+    /** A card of the laboratory's own where the app has one for that substance: its words may only be added. */
+    | 'cautionReplaced'
+    /** A liquid that was counted by weight, or a solid by volume. */
+    | 'stockUnit'
   detail: string
   /** What a shape lacks. */
   why?: ShapeFault
@@ -39,7 +43,7 @@ export const parsePlan = (raw: unknown): ParsedPlan => {
     }
   }
   const plan = shaped.data
-  const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, surfaceProblems, shiftProblems, substanceProblems].flatMap((find) => find(plan))
+  const problems = [repeatedIds, unknownIds, limitProblems, placeProblems, pairProblems, surfaceProblems, shiftProblems, substanceProblems, stockProblems].flatMap((find) => find(plan))
   return problems.length ? { ok: false, problems } : { ok: true, plan: shaped.data }
 }
 
@@ -77,7 +81,7 @@ const pathText = (path: readonly PropertyKey[]): string =>
 const repeatedIds = (plan: LabPlan): PlanProblem[] => {
   const lists: [string, readonly { id: string }[]][] = [
     ['people', plan.people], ['shifts', plan.shifts], ['machines', plan.machines], ['checks', plan.checks],
-    ['materials', plan.materials], ['methods', plan.methods], ['formulas', plan.formulas ?? []],
+    ['materials', plan.materials], ['methods', plan.methods], ['formulas', plan.formulas ?? []], ['cautions', plan.cautions ?? []],
   ]
   const problems: PlanProblem[] = []
   const seenStations = new Set<string>()
@@ -182,6 +186,9 @@ const shiftProblems = ({ shifts }: LabPlan): PlanProblem[] =>
   shifts.flatMap(({ from }, index): PlanProblem[] =>
     shifts.findIndex((other) => other.from === from) < index ? [{ path: `shifts[${index}].from`, code: 'shiftTimes', detail: from }] : [],
   )
+
+const stockProblems = ({ materials }: LabPlan): PlanProblem[] =>
+  materials.flatMap(({ unit, stock }, index): PlanProblem[] => (stock && (unit === 'mL') !== (stock.unit === 'L') ? [{ path: `materials[${index}].stock.unit`, code: 'stockUnit', detail: unit === 'mL' ? 'L' : 'kg' }] : []))
 
 /** What a dose would be worked out of must be known to the calculations before somebody stands at the tank. */
 const substanceProblems = (plan: LabPlan): PlanProblem[] => {

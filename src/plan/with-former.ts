@@ -1,6 +1,9 @@
 import type { LabPlan } from './lab-plan.ts'
 
-const missing = <T extends { id: string }>(own: readonly T[], former: readonly T[]): T[] => former.filter(({ id }) => !own.some((it) => it.id === id))
+const missing = <T extends { id: string }>(own: readonly T[], former: readonly T[]): T[] => {
+  const here = new Set(own.map(({ id }) => id))
+  return former.filter(({ id }) => !here.has(id))
+}
 
 /**
  * The plan with what former ones had and it no longer has, each as it last stood: to read what was said of that, never to work by. What was taken out

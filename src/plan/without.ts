@@ -1,10 +1,10 @@
 import type { WrittenPlan } from './written-plan.ts'
 
-export type ListName = 'people' | 'shifts' | 'machines' | 'stations' | 'checks' | 'materials' | 'methods' | 'formulas'
+export type ListName = 'people' | 'shifts' | 'machines' | 'stations' | 'checks' | 'materials' | 'methods' | 'formulas' | 'cautions'
 
 /**
  * The plan without one of its parts and without what cannot stand alone: a machine takes its stations with it, a station its checks. What only
- * named it no longer does; where the name was needed (a formula's station), the plan is refused with that place until it is mended.
+ * named it no longer does; where the name was needed (a formula's station, a material's caution), the plan is refused with that place until it is mended.
  */
 export const without = (plan: WrittenPlan, list: ListName, id: string): WrittenPlan => {
   switch (list) {
@@ -31,6 +31,8 @@ export const without = (plan: WrittenPlan, list: ListName, id: string): WrittenP
         materials: plan.materials.filter((it) => it.id !== id),
         ...(plan.formulas ? { formulas: plan.formulas.map((formula) => ({ ...formula, steps: formula.steps.map((step) => (step.material === id ? less(step, 'material') : step)) })) } : {}),
       }
+    case 'cautions':
+      return plan.cautions ? { ...plan, cautions: plan.cautions.filter((it) => it.id !== id) } : plan
     case 'formulas':
       return plan.formulas ? { ...plan, formulas: plan.formulas.filter((it) => it.id !== id) } : plan
   }

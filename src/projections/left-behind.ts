@@ -3,9 +3,7 @@ import type { LabPlan } from '../plan/lab-plan.ts'
 import type { WrittenPlan } from '../plan/written-plan.ts'
 import { openExceptions, type Exception } from './exceptions.ts'
 import { standingHolds, type HoldNow } from './holds.ts'
-import type { Lab } from './lab.ts'
 import type { LabState } from './lab-state.ts'
-import { walkDown, type WalkItem } from './walk-down.ts'
 
 /** Whether the plan still has the place and the check of an exception: only then can it be read again and corrected. */
 export const isInPlan = (plan: WrittenPlan | LabPlan, { check, station, machine }: { check: CheckId; station: StationId; machine: MachineId }): boolean =>
@@ -24,35 +22,3 @@ export const leftBehind = (state: LabState, plan: LabPlan): LeftBehind => ({
   exceptions: openExceptions(state.exceptions).filter((it) => !isInPlan(plan, it)),
   holds: standingHolds(state.holds).filter(({ machine }) => !plan.machines.some(({ id }) => id === machine)),
 })
-
-/** What a changed plan would leave behind at an instant: as the walk-down names it, and none of what was left behind before. */
-export const wouldLeaveBehind = (lab: Lab, plan: LabPlan, changed: WrittenPlan, now: number): WalkItem[] =>
-  walkDown(lab, plan, now).filter((item) => isHeldBy(lab, item, plan) && !isHeldBy(lab, item, changed))
-
-const isHeldBy = ({ state, ledger }: Lab, item: WalkItem, plan: WrittenPlan | LabPlan): boolean => {
-  const has = (list: readonly { id: string }[] | undefined, id: string): boolean => list?.some((it) => it.id === id) ?? false
-  const hasStation = (id: string): boolean => plan.machines.some(({ stations }) => has(stations, id))
-  const hasMaterial = (id: string): boolean => id === 'water' || has(plan.materials, id)
-  switch (item.what) {
-    case 'machine':
-      // A machine that stands still holds nothing.
-      return item.state === 'stopped' || has(plan.machines, item.ref)
-    case 'hold':
-      return has(plan.machines, item.machine)
-    case 'exception': {
-      const exception = state.exceptions.all[item.ref]
-      return exception === undefined || (isInPlan(plan, exception) && (item.phase !== 'mixing' || exception.doses.every(({ material }) => hasMaterial(material))))
-    }
-    case 'mixing': {
-      const line = ledger.line(item.ref)
-      return hasStation(item.station) && (line?.kind !== 'add' || hasMaterial(line.data.material))
-    }
-    case 'batch': {
-      const mix = state.mixes[item.ref]
-      return hasStation(item.station) && (!mix || has(plan.formulas, mix.formula))
-    }
-    case 'late':
-    case 'instrument':
-      return true
-  }
-}

@@ -1,6 +1,5 @@
 import type { CheckId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
-import { withFormer } from '../plan/with-former.ts'
 import type { EntryId } from '../record/ids.ts'
 import type { Line, LineOf } from './line.ts'
 
@@ -24,9 +23,6 @@ export const plansOf = (lines: readonly LineOf<'plan'>[]): PlanInForce[] =>
 
 /** The plan at an instant; before the first revision, the first one. */
 export const planAt = (state: Plans, time: number): PlanInForce | undefined => state.revisions.findLast(({ from }) => from <= time) ?? state.revisions[0]
-
-/** A plan for reading what was ever said: with whatever other revisions had that it has not. */
-export const readingPlan = ({ revisions }: Plans, plan: LabPlan): LabPlan => withFormer(plan, revisions.map((it) => it.plan).reverse())
 
 /** The plan by which a line is judged: the one it names, else the one in force. */
 export const planOfLine = (state: Plans, line: Line): PlanInForce | undefined => {

@@ -2,7 +2,7 @@ import type { CheckId, StationId } from '../plan/ids.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import { dueAtMachine } from '../projections/due.ts'
 import type { LabState } from '../projections/lab.ts'
-import type { Round } from './round.ts'
+import type { Round } from './kept-round.ts'
 import type { TankLabel } from './tank-label.ts'
 
 /** Where a scanned label leads: a step of the open round, the one check that is due there, or the place, where there are several or none. */

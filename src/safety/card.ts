@@ -4,6 +4,8 @@ export interface CardLine {
   says: string
   /** Where this line comes from, if not from what the card names as its source. */
   source?: string
+  /** Written by the laboratory itself. */
+  isOwn?: true
 }
 
 /** Something that this must never meet, and what comes of it. */
@@ -38,6 +40,8 @@ export interface CautionCard {
   /** Raised with every change of a sentence or a code; the record keeps which version was read. */
   version: number
   kind: 'chemical' | 'mixture' | 'gas' | 'operation'
+  /** The whole card is the laboratory's own. */
+  isOwn?: true
   name: string
   cas?: string
   use: string

@@ -56,5 +56,5 @@ export interface Office {
   end(dev: DeviceId, how: 'revoked' | 'retired', why: string): Promise<Asked<Device>>
   setPassphrase(person: PersonId, given: { passphrase: string; current?: string; name?: string }): Promise<Asked<true>>
   /** Forgets an invented laboratory, on the server and on this phone. */
-  wipeDemo(laboratory: string): Promise<Asked<true>>
+  wipeDemo(laboratory: string, by: PersonId): Promise<Asked<true>>
 }

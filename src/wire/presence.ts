@@ -7,7 +7,7 @@ import type { Countersign } from '../record/kinds/sign-off.ts'
 /**
  * A supervisor keys the passphrase anew, and the server gives a proof that this was so, on this device, just now. With `about` it serves
  * for one signature: the `proof` of a `signOff` (about = its `digest`) or `countersign` (about = SHA-256 of `countersignAbout`). Without,
- * it goes in the header `Presence` of what only a supervisor may do (codes, devices, people, wipe).
+ * it goes in the header `Presence` of what only a supervisor may do (codes, devices, people).
  */
 export const presenceRequest = z.strictObject({
   person: personId,

@@ -39,7 +39,7 @@ import { wipeAnswer, wipeRequest } from './wipe.ts'
  * | setPassphrase | PUT    /api/v1/people/{person}/passphrase | enrolled device with the current one, or supervisor | passphraseRequest → peopleAnswer | passphrase, tooMany, notFound |
  * | removePassphrase | DELETE /api/v1/people/{person}/passphrase | supervisor          | → peopleAnswer                      | notFound, lastSupervisor                   |
  * | log           | GET    /api/v1/log                  | supervisor                   | logQuery → logAnswer                |                                            |
- * | wipe          | POST   /api/v1/wipe                 | supervisor                   | wipeRequest → wipeAnswer            | notDemo                                    |
+ * | wipe          | POST   /api/v1/wipe                 | enrolled device              | wipeRequest → wipeAnswer            | notDemo                                    |
  *
  * Device: `Authorization` as in `auth.ts`, made with `requestText`. Supervisor: an enrolled device that besides sends the header `Presence`
  * with a proof (`presence.ts`, without `about`) given to it in the last ten minutes.
@@ -141,7 +141,7 @@ export const routes = {
   },
   log: { method: 'GET', path: '/api/v1/log', who: 'supervisor', says: 'What the server noted of itself', query: logQuery, answer: logAnswer, refuses: [] },
   wipe: {
-    method: 'POST', path: '/api/v1/wipe', who: 'supervisor', says: 'Forgets an invented laboratory',
+    method: 'POST', path: '/api/v1/wipe', who: 'enrolled', says: 'Forgets an invented laboratory',
     request: wipeRequest, answer: wipeAnswer, refuses: ['notDemo'],
   },
 } as const satisfies Record<string, Route>

@@ -2,9 +2,11 @@ import type { Page } from 'playwright-core'
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { demoLab } from '../../src/demo/lab.ts'
+import { without } from '../../src/plan/without.ts'
 import type { Phone as Device } from '../server/phone.ts'
 import { violationsInBothThemes } from './axe.ts'
-import { allSent, found, goTo, Laboratory, Phone, press } from './harness.ts'
+import { allSent, found, goTo, holdLine, Laboratory, Phone, press } from './harness.ts'
 import { letIn } from './let-in.ts'
 
 /** Where to leave pictures of what was looked at, for people. */
@@ -99,6 +101,54 @@ describe('the same app on a desk', { timeout: 400_000 }, () => {
       if (nav && main && nav.x + nav.width > main.x + 1) problems.push(`${path}: the places cover the content`)
     }
     expect(problems).toEqual([])
+  })
+
+  it('keeps in sight what a revision left open, until it is closed, and shows the charts of what is gone', async () => {
+    await page.setViewportSize(desks[1])
+    await goTo(page, '/board')
+    const { entry } = (await device.pullAll()).find(({ entry: it }) => it['kind'] === 'plan')!
+    const out = { check: 'neg-1-fix-ph', plan: entry.id, value: 4.92, keyed: '4.92', unit: 'pH', how: 'keyed', verdict: 'ACT' }
+    const first = device.entry('reading', out, 'marta')
+    const { plan: signed } = entry['data'] as { plan: ReturnType<typeof demoLab> }
+    const smaller = without(without({ ...signed, formulas: [] }, 'checks', 'neg-1-fix-ph'), 'machines', 'pos-2')
+    await device.push([first, device.entry('reading', { ...out, repeatOf: first.entry.id }, 'marta'), device.entry('hold', { machine: 'pos-2', reason: 'Sold with its film' }, 'marta')])
+    await page.getByRole('region', { name: 'Positive machine 2' }).getByText('Sold with its film').waitFor()
+    await device.push([device.entry('plan', { plan: smaller, effectiveFrom: Date.now(), why: 'Positive machine sold' }, 'rosa-kern')])
+    const left = page.locator('.card', { hasText: 'No longer in the plan' })
+    await left.getByText('Positive machine 2 is still held').waitFor()
+    await page.getByRole('region', { name: 'Positive machine 2' }).waitFor({ state: 'detached' })
+    for (const [path, says] of [['/now', 'No longer in the plan'], ['/shift', 'pH 4.92'], ['/trends', 'No longer in the plan'], ['/round', 'Round'], ['/bench', 'Bench']] as const) {
+      await goTo(page, path)
+      await page.getByText(says, { exact: false }).first().waitFor()
+    }
+    await goTo(page, '/trends/neg-1-fix-ph')
+    await page.getByRole('heading', { level: 1, name: /pH$/ }).waitFor()
+    await page.locator('svg').first().waitFor()
+    await goTo(page, `/exception/${first.entry.id}/acid`)
+    await press(page, /^Close by hand/)
+    const dialog = page.getByRole('dialog')
+    await dialog.getByText('Another reason').click()
+    await dialog.getByRole('textbox').fill('The bath is no longer used')
+    await holdLine(page, /^Close this exception/)
+    await dialog.waitFor({ state: 'detached' })
+    await goTo(page, '/machine/pos-2')
+    await press(page, 'Release the machine')
+    await page.getByLabel('Why may it run again?').fill('Sold')
+    await holdLine(page, /^Release Press/)
+    await goTo(page, '/now')
+    await page.getByRole('region', { name: 'Negative machine 1' }).waitFor()
+    await left.waitFor({ state: 'detached' })
+  })
+
+  it('wipes the invented laboratory with one tap and one that it is meant', async () => {
+    await goTo(page, '/menu')
+    await press(page, 'Wipe the demo laboratory')
+    await page.getByRole('dialog').getByRole('button', { name: 'Keep it' }).click()
+    await press(page, 'Wipe the demo laboratory')
+    await page.getByRole('dialog').getByRole('button', { name: 'Yes, wipe it' }).click()
+    // The next laboratory can be founded at once.
+    await page.getByRole('button', { name: 'A laboratory of your own' }).waitFor()
+    await page.getByRole('button', { name: 'The demo laboratory', exact: true }).waitFor()
   })
 
   it('broke no content policy and failed nowhere', () => {

@@ -118,12 +118,91 @@ describe('the lab plan', () => {
     await page.getByText('Will be set by you when you sign').waitFor()
     await page.getByRole('link', { name: 'Look over and sign' }).click()
     await expect.poll(() => page.getByLabel('Why').inputValue()).toMatch(/^Developer temperature: limits from the last \d+ readings$/)
+    await press(page, /^Sign /)
+    await page.getByRole('heading', { name: 'Revisions' }).waitFor()
+    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    const revision = entries('plan').at(-1)!
+    expect(revision).toMatchObject({ status: 'valid', data: { why: expect.stringMatching(/^Developer temperature: limits from the last/) as string } })
+    const { checks } = revision.data.plan as { checks: { id: string; setBy: { kind: string; person?: string } }[] }
+    expect(checks.find(({ id }) => id === 'neg-1-dev-temp')!.setBy).toMatchObject({ kind: 'laboratory', person: 'rosa-kern' })
+  })
+
+  it('names what is open on a part before it is taken out, and does not sign that away', async () => {
+    await keep(page, 'neg-1-fix-temp', '23.0')
+    await goTo(page, '/menu/plan/checks/neg-1-fix-temp')
+    await press(page, /^Take .* out of the plan$/)
+    const dialog = page.getByRole('dialog')
+    await dialog.getByText('Something there is still open').waitFor()
+    await dialog.getByRole('link', { name: /^Fixing bath 1/ }).waitFor()
+    expect(await dialog.getByRole('button', { name: /^Take/ }).count()).toBe(0)
+    await press(page, 'Close')
+    // A file that leaves it out is looked over like any other change.
+    const plan = entries('plan').at(-1)!.data.plan as { checks: { id: string }[] }
+    const file = join(lab.folder, 'less.json')
+    writeFileSync(file, JSON.stringify({ ...plan, checks: plan.checks.filter(({ id }) => id !== 'neg-1-fix-temp').map((check) => ('pairedWith' in check && check.pairedWith === 'neg-1-fix-temp' ? { ...check, pairedWith: undefined, pairedWithin: undefined } : check)) }))
+    await goTo(page, '/menu/plan')
+    await page.locator('input[type=file]').setInputFiles(file)
+    await page.getByText('Something there is still open').first().waitFor()
+    expect(await page.getByRole('button', { name: /^Sign / }).getAttribute('aria-disabled')).toBe('true')
+    // From the next shift on it may be closed by then.
+    await page.getByText(/^the next shift:/).click()
+    await page.getByText('It must be closed, released or stopped by then', { exact: false }).waitFor()
     await goTo(page, '/menu/plan')
     await press(page, 'Drop all changes')
     await holdLine(page, /Hold to drop/)
+    await keep(page, 'neg-1-fix-temp', '21.0')
+  })
+
+  it('counts a material, and tells what is left after the next dose', async () => {
+    await goTo(page, '/menu/plan/materials/acetic-acid-28')
+    await press(page, 'Add: stock')
+    await page.getByLabel('Counted', { exact: true }).fill('3')
+    await page.getByLabel('Order more at').fill('5')
+    await page.getByRole('link', { name: 'Look over and sign' }).click()
+    await press(page, /^Sign /)
+    await page.getByRole('heading', { name: 'Revisions' }).waitFor()
+    await goTo(page, '/menu/plan/materials')
+    await page.getByRole('link', { name: /Acetic acid 28 %.*3\.00 L.*order more/s }).waitFor()
+  })
+
+  it('takes a caution of the laboratory’s own, which stands beside the app’s and cannot take the place of one', async () => {
+    await goTo(page, '/menu/plan/cautions')
+    await press(page, 'Add a caution')
+    await page.getByRole('dialog').getByLabel('Name').fill('House rule for acid')
+    await page.getByRole('dialog').getByRole('button', { name: 'Add a caution' }).click()
+    await page.getByRole('heading', { level: 1, name: 'House rule for acid' }).waitFor()
+    await page.getByLabel(/^Is added to/).selectOption({ label: 'Acetic acid solution, about 28 %' })
+    await page.getByLabel('Must never happen').fill('Never from the balcony.')
+    await page.getByRole('link', { name: 'Look over and sign' }).click()
+    await press(page, /^Sign /)
+    await page.getByRole('heading', { name: 'Revisions' }).waitFor()
+    await goTo(page, '/safety/acetic-acid-28')
+    await page.getByText('Never from the balcony.').waitFor()
+    await page.getByText('the laboratory’s own words').waitFor()
+    expect(await violations(page)).toEqual([])
+  })
+
+  it('signs for the next shift, and until then the plan in force stays', async () => {
+    await goTo(page, '/menu/plan/checks/neg-1-fix-ph')
+    await page.getByLabel(limitField).fill('5.2')
+    await page.getByRole('link', { name: 'Look over and sign' }).click()
+    await page.getByText(/^the next shift:/).click()
+    await press(page, /^Sign /)
+    await page.getByRole('link', { name: /^takes effect/ }).waitFor()
+    await keep(page, 'neg-1-fix-ph', '5.1')
+    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    expect(entries('reading').at(-1)).toMatchObject({ data: { check: 'neg-1-fix-ph', keyed: '5.1', verdict: 'ACT' } })
+    // What was said of it is taken back, so that what follows starts from one plan.
+    await goTo(page, '/menu/plan')
+    await page.getByRole('link', { name: /by Rosa Kern/ }).nth(1).click()
+    await press(page, 'Bring this plan back')
+    await press(page, /^Sign /)
+    await page.getByRole('heading', { name: 'Revisions' }).waitFor()
   })
 
   it('goes out as a file and comes back with the same bytes, on another phone or after other changes, and without a network', async () => {
+    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    const signed = entries('plan').length
     await goTo(page, '/menu/plan')
     const text = await saved(page, 'Save the plan as a file')
     const file = join(lab.folder, 'lab-plan.json')
@@ -144,8 +223,8 @@ describe('the lab plan', () => {
     await page.getByRole('heading', { name: 'Revisions' }).waitFor()
     expect(await saved(page, 'Save the plan as a file')).toBe(text)
     await page.context().setOffline(false)
-    await expect.poll(() => entries('plan').length, { timeout: 60_000 }).toBe(4)
-    expect(entries('plan').map(({ status }) => status)).toEqual(['valid', 'valid', 'valid', 'valid'])
+    await expect.poll(() => entries('plan').length, { timeout: 60_000 }).toBe(signed + 2)
+    expect(entries('plan').every(({ status }) => status === 'valid')).toBe(true)
   })
 
   it('names what is wrong with a file, and changes nothing', async () => {
@@ -194,7 +273,7 @@ describe('the lab plan', () => {
     for (const text of read) expect(text).toMatch(new RegExp(`^${lab.origin}/at/1/station/[a-z0-9-]+$`))
   })
 
-  it.each(['/menu/plan', '/menu/plan/laboratory', '/menu/plan/people', '/menu/plan/machines/neg-1', '/menu/plan/stations/neg-1-fix', '/menu/plan/checks/neg-1-fix-ph', '/menu/plan/checks/neg-1-strip', '/menu/plan/materials/acetic-acid-28', '/menu/plan/methods/sulfite', '/menu/plan/formulas', '/menu/plan/new-machine', '/menu/plan/review'])('%s reads well for everybody', async (path) => {
+  it.each(['/menu/plan', '/menu/plan/laboratory', '/menu/plan/people', '/menu/plan/machines/neg-1', '/menu/plan/stations/neg-1-fix', '/menu/plan/checks/neg-1-fix-ph', '/menu/plan/checks/neg-1-strip', '/menu/plan/materials/acetic-acid-28', '/menu/plan/methods/sulfite', '/menu/plan/formulas', '/menu/plan/cautions/house-rule-for-acid', '/menu/plan/new-machine', '/menu/plan/review'])('%s reads well for everybody', async (path) => {
     await goTo(page, path)
     await page.locator('.plan-desk').waitFor()
     expect(await violations(page)).toEqual([])
@@ -252,6 +331,7 @@ describe('the first use', () => {
     await press(page, 'Make the laboratory')
     await page.getByRole('heading', { name: 'Your laboratory stands' }).waitFor({ timeout: 60_000 })
     await page.getByRole('link', { name: 'See and print the labels' }).click()
+    await page.locator('.labels > li').first().waitFor()
     expect(await page.locator('.labels > li').count()).toBeGreaterThan(8)
     await goTo(page, '/menu/first')
     await press(page, /start the first round/)

@@ -9,7 +9,9 @@ import sharp from 'sharp'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoLab } from '../../src/demo/lab.ts'
 import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
-import type { Phone as Device } from '../server/phone.ts'
+import type { Hash } from '../../src/record/ids.ts'
+import { sha256 } from '../../src/server/keys.ts'
+import { proofOf, type Phone as Device } from '../server/phone.ts'
 import { violationsInBothThemes } from './axe.ts'
 import { allSent, found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
 import { letIn } from './let-in.ts'
@@ -17,7 +19,9 @@ import { codeOnPage, readPdf } from './pdf.ts'
 
 const supervisor = 'Rosa Kern'
 const operator = 'Marta Quintela'
+const onCall = 'Helena Sobral'
 const passphrase = 'silver nitrate in the dark'
+const onCallPassphrase = 'hypo in the moonlight'
 const pin = '2468'
 
 /** The laboratory's clock stands at 14:40 of its next such minute: the late shift has begun, the early one can be signed. */
@@ -99,11 +103,11 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   const verify = (file: string) => spawnSync(process.execPath, ['--import', 'tsx', 'src/terminal/verify.ts', file], { encoding: 'utf8' })
   const noted = (time: string): string => Temporal.PlainDate.from(early.date).toZonedDateTime({ timeZone: plan.timeZone, plainTime: time }).toInstant().toString({ fractionalSecondDigits: 3 })
   /** Entries of the device, with the laboratory's clock: this process has its own. */
-  const say = async (kind: string, data: Record<string, unknown>, op = 'marta'): Promise<string> => {
+  const say = async (kind: string, data: Record<string, unknown>, op = 'marta', blobs: readonly Hash[] = []): Promise<string> => {
     const real = Date.now
     Date.now = () => real() + aheadMs
     try {
-      const sealed = device.entry(kind, data, op)
+      const sealed = device.entry(kind, data, op, blobs)
       await device.push([sealed])
       return sealed.entry.id
     } finally {
@@ -143,8 +147,9 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   })
 
   it('lists first what stands in the way, and nobody signs over it', async () => {
-    // A hold that stands, and a reading taken back: its check was then missed.
+    // A hold that stands, an incident nobody has taken note of, and a reading taken back: its check was then missed.
     await say('hold', { machine: 'pos-2', reason: 'Scratch on the base side', notedAt: noted('13:10') })
+    await say('note', { text: 'Forty feet of leader lost in the dryer.', about: 'incident', notedAt: noted('12:20') })
     const readings = (await device.pullAll()).filter(({ entry }) => entry['kind'] === 'reading' && (entry['data'] as { check: string }).check === 'neg-1-dev-temp')
     const at = ({ entry }: (typeof readings)[number]): string => (entry['data'] as { notedAt: string }).notedAt
     const taken = readings.sort((a, b) => (at(a) < at(b) ? -1 : 1)).filter((it) => at(it) > noted('09:00') && at(it) < noted('10:30'))
@@ -159,6 +164,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await page.getByText('Machine held').waitFor({ timeout: 60_000 })
     await page.getByText(/Missed, no reason given|missed on Negative/).first().waitFor()
     await page.getByText('No handover given').waitFor()
+    await page.getByText('Incident that no supervisor has acknowledged').waitFor()
     const sign = page.getByRole('button', { name: /things to settle first$/ })
     expect(await sign.getAttribute('aria-disabled')).toBe('true')
     expect(await violationsInBothThemes(page)).toEqual([])
@@ -174,6 +180,12 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await holdLine(page, /^Release Press/)
     await goTo(page, pathOf(early))
     await page.getByText('Machine held').waitFor({ state: 'detached' })
+    await press(page, /^Incident that no supervisor has acknowledged/)
+    await press(page, 'I take note of it')
+    await page.getByText('Say what was done or will be done', { exact: false }).waitFor()
+    await page.getByLabel('What was done about it, or will be').fill('Roller of the dryer ordered')
+    await press(page, 'I take note of it')
+    await page.getByText('Incident that no supervisor has acknowledged').waitFor({ state: 'detached' })
 
     await press(page, 'No handover given')
     await page.getByRole('dialog').getByRole('button', { name: 'Hand over' }).click()
@@ -219,11 +231,17 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
 
   it('shows apart what comes later, changes nothing, and asks for a countersign', async () => {
     const before = await coverageText(page)
+    const picture = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#864' } }).jpeg().toBuffer()
+    const photo = sha256(new Uint8Array(picture))
     const plans = (await device.pullAll()).filter(({ entry }) => entry['kind'] === 'plan')
-    await say('reading', { check: 'neg-1-fix-ph', plan: plans.at(-1)!.entry.id, value: 4.53, keyed: '4.53', unit: 'pH', how: 'keyed', verdict: 'IN', notedAt: noted('11:50') })
+    await say('reading', { check: 'neg-1-fix-ph', plan: plans.at(-1)!.entry.id, value: 4.53, keyed: '4.53', unit: 'pH', how: 'keyed', verdict: 'IN', notedAt: noted('11:50') }, 'marta', [photo])
+    const put = await fetch(await device.request('PUT', `/api/v1/blob/${photo}`, new Uint8Array(picture), { 'Content-Type': 'image/jpeg', 'Content-Length': String(picture.length) }))
+    expect(put.status, await put.text()).toBe(200)
     await page.getByText('Came after the signature').waitFor({ timeout: 60_000 })
     await page.getByRole('button', { name: /4\.53/ }).click()
     await page.getByText('It is what this phone sealed.').waitFor()
+    // The picture that was taken with it is the evidence behind it.
+    await expect.poll(() => page.getByRole('dialog').locator('.evidence-photo img').evaluate((it) => (it as HTMLImageElement).naturalWidth)).toBe(40)
     expect(await violationsInBothThemes(page)).toEqual([])
     await press(page, 'Close')
     expect(await coverageText(page)).toEqual(before)
@@ -285,8 +303,16 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   })
 
   it('without the server is signed provisionally, and confirmed when it is back', async () => {
+    // Alone that night, each supervisor answered something themselves.
+    const plans = (await device.pullAll()).filter(({ entry }) => entry['kind'] === 'plan')
+    for (const [op, check, out, inside, unit] of [['rosa-kern', 'neg-1-fix-ph', '4.92', '4.50', 'pH'], ['helena', 'neg-1-dev-temp', '22.5', '21.0', '°C']] as const)
+      for (const [minutes, keyed] of [[60, out], [62, out], [90, inside]] as const)
+        await say('reading', { check, plan: plans.at(-1)!.entry.id, value: Number(keyed), keyed, unit, how: 'keyed', verdict: keyed === out ? 'ACT' : 'IN', notedAt: new Date(night.from + minutes * 60_000).toISOString() }, op)
+    const proof = device.presence(await proofOf({ phone: device, person: 'rosa-kern', passphrase }))
+    expect((await device.send('PUT', '/api/v1/people/helena/passphrase', { passphrase: onCallPassphrase, name: onCall }, proof)).status).toBe(200)
     await goTo(page, pathOf(night))
     await heading(page, 'Night shift')
+    await page.getByText(/^Fixing bath 1 .*pH 4\.92/).first().waitFor()
     await lab.stop()
     await sayWhy(page)
     await press(page, 'No handover given')
@@ -295,10 +321,22 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await press(page, /^Handover not accepted/)
     await takeOver(page, operator, 'Night shift')
     await walkAndAccept(page)
+    // Whoever is on call has nobody above for what they answered themselves.
     await press(page, 'Hand the phone to a supervisor')
-    await takeOver(page, supervisor, 'Night shift')
+    await takeOver(page, onCall, 'Night shift')
     await press(page, 'Sign this shift')
+    await page.getByText('Nobody releases their own. Another supervisor signs this shift.').waitFor()
+    expect(await page.getByRole('dialog').getByRole('button', { name: /^Sign/ }).count()).toBe(0)
+    await press(page, 'Close')
+    await goTo(page, '/menu')
+    await press(page, /^Lock/)
+    await takeOver(page, supervisor, 'Menu')
+    await goTo(page, pathOf(night))
+    await press(page, 'Sign this shift')
+    await page.getByText(`the release waits for the countersign of ${onCall}`, { exact: false }).waitFor()
+    const lasting = page.getByRole('dialog').getByLabel('Why the shift is released all the same')
     await page.getByText('The server cannot be reached, so nobody can confirm that it is you', { exact: false }).waitFor({ timeout: 60_000 })
+    if (await lasting.count()) await lasting.fill('Looked at with the operators.')
     await holdLine(page, /^Sign provisionally/)
     await page.getByRole('heading', { name: 'Signed provisionally' }).waitFor()
 
@@ -314,6 +352,26 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     const file = join(folder, 'night.json')
     writeFileSync(file, await download(page, /^Proof/))
     expect(verify(file)).toMatchObject({ status: 0, stdout: expect.stringContaining('first provisional, then confirmed') as string })
+  })
+
+  it('waits with the release of the signer’s own exceptions for the countersign of whoever is on call', async () => {
+    await page.getByText('Your own exceptions wait for another supervisor.').waitFor()
+    expect(await page.getByRole('button', { name: 'Countersign' }).count()).toBe(0)
+    await goTo(page, '/menu')
+    await press(page, /^Lock/)
+    await takeOver(page, onCall, 'Menu')
+    await goTo(page, pathOf(night))
+    await press(page, 'Countersign')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByText('I have reviewed the signer’s own exceptions, and I release them.').waitFor()
+    await (await passphraseField(page)).fill(onCallPassphrase)
+    await dialog.getByRole('button', { name: 'Countersign', exact: true }).click()
+    await page.getByText(/^Countersigned by Helena Sobral/).waitFor()
+    await allSent(page)
+    expect(stored('countersign').map(({ status }) => status)).toEqual(['valid', 'valid'])
+    const file = join(folder, 'released.json')
+    writeFileSync(file, await download(page, /^Proof/))
+    expect(verify(file)).toMatchObject({ status: 0 })
   })
 
   it('nothing broke the content policy, and no page failed', () => {

@@ -81,11 +81,11 @@ export class Phone {
   }
 
   /** The next entry of this device's chain. */
-  entry(kind = 'note', data: Record<string, unknown> = { text: 'written in a test', about: 'general' }, op: string | null = null): Sealed {
+  entry(kind = 'note', data: Record<string, unknown> = { text: 'written in a test', about: 'general' }, op: string | null = null, blobs: readonly Hash[] = []): Sealed {
     const at = Date.now()
     const entry = {
       v: 1, id: newId(at), dev: this.dev, seq: this.seq + 1, prev: this.h, kind, at: new Date(at).toISOString(), tz: 'Europe/Lisbon',
-      sess: this.sess, mono: Math.floor(performance.now()), skew: null, op, data, blobs: [],
+      sess: this.sess, mono: Math.floor(performance.now()), skew: null, op, data, blobs: [...blobs],
     } as Envelope
     const h = sha256(canonical(entry))
     this.seq++

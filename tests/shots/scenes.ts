@@ -9,6 +9,7 @@ import type { Trouble } from '../../src/ui/trouble.ts'
 import { fixturePlan } from './fixture-plan.ts'
 import type { Log } from './log.ts'
 import { methodScenes } from './method-scenes.ts'
+import { planScenes } from './plan-scenes.ts'
 import { shiftScenes } from './shift-scenes.ts'
 import { stripScenes } from './strip-scenes.ts'
 import { trendScenes } from './trend-scenes.ts'
@@ -101,6 +102,7 @@ export const scenes: Record<string, Scene> = {
   ...stripScenes,
   ...trendScenes,
   ...methodScenes,
+  ...planScenes,
   'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
   'now-out': {
     at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline', isLasting: false },

@@ -86,6 +86,7 @@ describe('the forms of the lab plan', () => {
       ...same(laboratoryFields, { ...root, properties: Object.fromEntries(Object.keys(laboratoryFields).map((name) => [name, root.properties![name]!])) }, 'laboratory', new Set()),
       ...(['people', 'shifts', 'materials', 'methods'] as const).flatMap((list) => same(partFields[list], listItem(list), list)),
       ...same(partFields.formulas, listItem('formulas'), 'formulas', new Set(['id'])),
+      ...same(partFields.cautions, listItem('cautions'), 'cautions', new Set(['id', 'version'])),
       ...same(partFields.machines, machine, 'machines', new Set(['id', 'stations'])),
       ...same(partFields.stations, machine.properties!['stations']!.items!, 'stations', new Set(['id'])),
       ...variants(listItem('checks')).flatMap((it) => same(checkFields[kindOf(it) as 'look'], it, kindOf(it))),
@@ -99,7 +100,7 @@ describe('the forms of the lab plan', () => {
     const missing: string[] = []
     const walk = (fields: PartFields): void => {
       for (const field of Object.values(fields)) {
-        if (field.kind === 'choice' || field.kind === 'some') for (const value of field.of) if (/^[a-z]+[A-Z]?[a-zA-Z]*$/.test(String(value)) && !['mL', 'g', 'm', 'ft', 'oz'].includes(String(value)) && !planChoices[field.says]?.[String(value)]) missing.push(`${field.says} ${value}`)
+        if (field.kind === 'choice' || field.kind === 'some') for (const value of field.of) if (/^[a-z]+[A-Z]?[a-zA-Z]*$/.test(String(value)) && !['mL', 'g', 'kg', 'm', 'ft', 'oz'].includes(String(value)) && !planChoices[field.says]?.[String(value)]) missing.push(`${field.says} ${value}`)
         if (field.kind === 'group') walk(field.fields)
         if (field.kind === 'list') walk(field.of)
         if (field.kind === 'variant') Object.entries(field.of).forEach(([kind, inner]) => { if (!planChoices[field.says]?.[kind]) missing.push(`${field.says} ${kind}`); walk(inner) })
@@ -122,7 +123,7 @@ describe('the forms of the lab plan', () => {
     expect(said(4.6)).toContain('4 ≤ 4.2 ≤ 4.5 ≤ 4.7 ≤ 4.6')
   })
 
-  it.each(['people', 'shifts', 'machines', 'stations', 'checks', 'materials', 'methods', 'formulas'] as const)('a fresh entry of %s is in the plan, and says what it lacks by its own fields', (list) => {
+  it.each(['people', 'shifts', 'machines', 'stations', 'checks', 'materials', 'methods', 'formulas', 'cautions'] as const)('a fresh entry of %s is in the plan, and says what it lacks by its own fields', (list) => {
     const under = { stations: 'neg-1', checks: 'neg-1-fix' }[list as 'stations']
     const { plan, id } = withFreshPart(demo, list, { name: 'Something new', by: { person: 'helena', at: '2026-01-14T15:06:00Z' }, under })
     expect(planChanges(demo, plan)).toMatchObject([{ kind: 'added' }])

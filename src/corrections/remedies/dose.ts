@@ -1,6 +1,7 @@
 import type { Material } from '../../plan/material.ts'
 import type { CautionCard } from '../../safety/card.ts'
-import { cardById } from '../../safety/cards.ts'
+import type { LabPlan } from '../../plan/lab-plan.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { cardsNeeded } from '../../safety/needed.ts'
 import { thingsOf } from '../../safety/things.ts'
 import { Refusal } from '../../science/refusal.ts'
@@ -38,12 +39,12 @@ export interface DoseRemedy {
 }
 
 /** The cards that a dose asks for: the material's own, and one more for what this bath makes of it. */
-export const cardsOf = (material: Material, station: DoseAsked['station']): CautionCard[] => {
-  const own = cardById(material.caution)
+export const cardsOf = (plan: LabPlan, material: Material, station: DoseAsked['station']): CautionCard[] => {
+  const own = cardOf(plan, material.caution)
   const situation = isAcid(material)
-    ? cardById('op-acid-dose')
+    ? cardOf(plan, 'op-acid-dose')
     : isFixing(station) && thingsOf(material.substance).includes('sulfite')
-      ? cardById('op-sulfite-acid-bath')
+      ? cardOf(plan, 'op-sulfite-acid-bath')
       : undefined
   return [own, situation].filter((card) => card !== undefined)
 }
@@ -51,7 +52,7 @@ export const cardsOf = (material: Material, station: DoseAsked['station']): Caut
 export const askedOf = (situation: Situation, material: Material | 'water'): DoseAsked | undefined => {
   const { lab, plan, now, machine, station, bath, exception, mark, known } = situation
   if (!bath) return undefined
-  const card = material === 'water' ? undefined : cardById(material.caution)
+  const card = material === 'water' ? undefined : cardOf(plan, material.caution)
   const lot = material === 'water' ? undefined : known.lots?.[material.id]
   return {
     lab, plan, now, machine, station, bath, material, exception, mark, resets: known.resets ?? [],
@@ -83,7 +84,7 @@ export const doseRemedy = (situation: Situation, material: Material, of: DoseRem
   const planned = sized(computed, alone, limits, { portion, taken })
   const raised = response.factor < alone ? sized(computed, response.factor, limits, { portion, taken }) : undefined
   const scaledUp = raised && raised.amount > planned.amount ? { amount: raised.amount, ...modelOf(computed, raised.amount), working: of.compute(response.factor).working } : undefined
-  const cards = cardsOf(material, station)
+  const cards = cardsOf(plan, material, station)
   const needsCaution = cardsNeeded(cards)
   const inside: DoseInside = {
     amount: planned.amount,

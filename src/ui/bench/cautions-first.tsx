@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
-import { cardById } from '../../safety/cards.ts'
 import type { CautionCard } from '../../safety/card.ts'
 import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import type { Ledger } from '../../projections/ledger.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -21,7 +21,7 @@ export const notYetRead = (needed: readonly CardNeeded[], { ledger, person, now 
 
 /** Read before the bench says how much of something hazardous: kept as an entry, as at the tank. */
 export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]; needed: readonly CardNeeded[] }) => {
-  const { person } = useApp()
+  const { person, plan } = useApp()
   const words = useWords()
   const saving = useSaving()
   const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
@@ -35,9 +35,9 @@ export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]
     <>
       <h2>{words.safety.before}</h2>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
-      {cards.map((card) => <section key={card.id} class="caution" aria-label={card.name}><CautionCardView card={card} /></section>)}
+      {cards.map((it) => cardOf(plan.value!.plan, it.id) ?? it).map((card) => <section key={card.id} class="caution" aria-label={card.name}><CautionCardView card={card} /></section>)}
       {needed.map((it) => {
-        const card = cardById(it.card)
+        const card = cardOf(plan.value!.plan, it.card)
         return card
           ? neededLines(it, card).map((line) => (
               <HoldToConfirm key={`${it.card}/${line.key}`} done={held.has(`${it.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(it, line.key)}>{line.says}</HoldToConfirm>

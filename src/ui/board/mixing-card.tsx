@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { readingPlan } from '../../projections/plans.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
 import { walkDown, type WalkItem } from '../../projections/walk-down.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'

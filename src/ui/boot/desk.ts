@@ -52,10 +52,15 @@ export const openDesk = ({ device, now, onEnrolled }: OfficeParts, { enrolled, p
     confirm: async (dev, digits) => asked(await door.call('confirm', { places: { dev }, body: { digits }, ...presence() }), (it) => it.device),
     end: async (dev, how, why) => asked(await door.call('end', { places: { dev }, body: { state: how, why }, ...presence() }), (it) => it.device),
     setPassphrase: async (person, given) => asked(await door.call('setPassphrase', { places: { person }, body: given, ...presence() }), () => true as const),
-    wipeDemo: async (laboratory) => {
-      const answer = await door.call('wipe', { body: { laboratory }, ...presence() })
+    wipeDemo: async (laboratory, person) => {
+      const known = await door.call('people')
+      const answer = await door.call('wipe', { body: { laboratory, person } })
       if (!answer.ok) return { ok: false, refusal: noAnswerOf(answer.problem) }
-      await enrolment.wiped(answer.answer.receipt)
+      const { receipt } = answer.answer
+      await enrolment.wiped(receipt)
+      // Whoever stays founds the next laboratory, as after the first enrolment.
+      const name = known.ok ? known.answer.people.find((it) => it.person === receipt.person)?.name : undefined
+      if (receipt.person) await store.keep('settings', founderKey, { id: receipt.person, name: name ?? receipt.person })
       // Everything in memory speaks of a laboratory that is gone.
       location.assign('/')
       return { ok: true, value: true }

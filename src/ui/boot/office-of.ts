@@ -49,7 +49,7 @@ export const officeOf = async (parts: OfficeParts): Promise<Office> => {
     confirm: async (...given) => (await ask()).confirm(...given),
     end: async (...given) => (await ask()).end(...given),
     setPassphrase: async (...given) => (await ask()).setPassphrase(...given),
-    wipeDemo: async (laboratory) => (await ask()).wipeDemo(laboratory),
+    wipeDemo: async (...given) => (await ask()).wipeDemo(...given),
   }
 }
 

@@ -3,10 +3,11 @@ import { addOf, type Poured } from '../../corrections/add-entry.ts'
 import type { RevealAsked, Revealed } from '../../corrections/sealed-dose.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import { personOf } from '../../plan/find.ts'
-import { cardById } from '../../safety/cards.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { decimalsOf, numberText } from '../format.ts'
+import { lazy } from '../lazy.tsx'
 import { materialName } from '../material-name.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
@@ -24,6 +25,10 @@ import { PouredSheet } from './poured-sheet.tsx'
 import { SecondPersonSheet } from './second-person-sheet.tsx'
 import { refusalText, sayText } from './sentence.ts'
 import { WorkingSheet } from './working-sheet.tsx'
+
+const Nothing = () => null
+/** The shelf is counted at the desk: where this cannot be fetched yet, the dose stands all the same. */
+const DoseStock = lazy<{ material: string; needed: number }>(() => import('../stock/dose-stock.tsx').then((it) => it.DoseStock, () => Nothing), Nothing)
 
 interface AmountStepProps extends DoseProps {
   asked: RevealAsked
@@ -86,6 +91,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
         {revealed.scaledUp ? <p class="flagged">{say.scaledUp}</p> : null}
         {reason ? <p class="small quiet">{say.ownReason(reason)}</p> : null}
       </Card>
+      <DoseStock material={dose.material} needed={revealed.amount * (revealed.unit === 'L' || revealed.unit === 'kg' ? 1000 : 1)} />
       {problems.length ? <Banner kind="stop" title={problems.join(' ')} /> : null}
       <SavingProblem of={saving} />
       <ol class="how">{remedy.how.map((it) => <li key={it.code}>{sayText(it, plan, words)}</li>)}</ol>
@@ -116,7 +122,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
       {open === 'card' ? (
         <Sheet title={words.safety.before} closeName={words.shell.close} onClose={() => setOpen(undefined)}>
           {dose.cards.map((id) => {
-            const card = cardById(id)
+            const card = cardOf(plan, id)
             return card ? <CautionCardView key={id} card={card} /> : null
           })}
           <p class="small quiet">{words.safety.deferral}</p>

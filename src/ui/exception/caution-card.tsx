@@ -9,7 +9,7 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
   const { ghs } = card
   return (
     <div class="caution-card">
-      {words.translation ? <p class="flagged">{words.translation}</p> : null}
+      {card.isOwn ? <p class="flagged">{words.own}</p> : words.translation ? <p class="flagged">{words.translation}</p> : null}
       <header>
         {ghs.pictograms.map((code) => <Pictogram key={code} code={code} name={words.pictograms[code] ?? code} />)}
         <div>
@@ -18,15 +18,15 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
         </div>
       </header>
       {card.banned ? <p class="banned"><strong>{card.banned.says}</strong></p> : null}
-      <Lines title={words.sections.never} lines={card.never} />
-      <Lines title={words.sections.wear} lines={[...card.wear, ...card.ventilation]} />
+      <Lines title={words.sections.never} lines={card.never} isOwn={card.isOwn} />
+      <Lines title={words.sections.wear} lines={[...card.wear, ...card.ventilation]} isOwn={card.isOwn} />
       <details>
         <summary>{words.sections.firstAid}</summary>
-        <Lines lines={card.firstAid} />
+        <Lines lines={card.firstAid} isOwn={card.isOwn} />
       </details>
       <details>
         <summary>{words.sections.more}</summary>
-        <Lines title={words.sections.spill} lines={card.spill} />
+        <Lines title={words.sections.spill} lines={card.spill} isOwn={card.isOwn} />
         <Lines title={words.sections.storage} lines={card.storage} />
         {ghs.h.length ? <Codes title={words.sections.hazards} codes={ghs.h} /> : null}
         {ghs.regional.length ? <Codes title={words.sections.regional} codes={ghs.regional} /> : null}
@@ -37,19 +37,21 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
             <ul>{card.exposureLimits.map((it) => <li key={it.value}>{it.value} <span class="quiet">({it.source})</span></li>)}</ul>
           </>
         ) : null}
-        <p class="small quiet">{words.version(card.version, card.source)}</p>
+        <p class="small quiet">{card.isOwn ? words.ownVersion(card.version) : words.version(card.version, card.source)}</p>
       </details>
     </div>
   )
 }
 
-const Lines = ({ title, lines }: { title?: string; lines: readonly CardLine[] }) =>
-  lines.length ? (
+const Lines = ({ title, lines, isOwn }: { title?: string; lines: readonly CardLine[]; isOwn?: true | undefined }) => {
+  const words = useWords().safety
+  return lines.length ? (
     <>
       {title ? <h3>{title}</h3> : null}
-      <ul class="caution-lines">{lines.map((line) => <li key={line.key}>{line.says}</li>)}</ul>
+      <ul class="caution-lines">{lines.map((line) => <li key={line.key}>{line.says}{line.isOwn && !isOwn ? <span class="small quiet"> ({words.ownLine})</span> : null}</li>)}</ul>
     </>
   ) : null
+}
 
 const Codes = ({ title, codes }: { title: string; codes: readonly string[] }) => (
   <>

@@ -3,8 +3,8 @@ import type { PlannedDose, Remedy } from '../../corrections/remedy.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { MaterialId } from '../../plan/ids.ts'
 import type { Exception } from '../../projections/exceptions.ts'
-import { cardById } from '../../safety/cards.ts'
 import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
@@ -42,7 +42,7 @@ export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionSte
     if (!saved) setHeld(held)
   }
   const cards = needs.flatMap((needed) => {
-    const card = cardById(needed.card)
+    const card = cardOf(plan, needed.card)
     return card ? [{ needed, card }] : []
   })
   return (

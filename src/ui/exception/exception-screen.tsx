@@ -1,5 +1,5 @@
 import { isInPlan } from '../../projections/left-behind.ts'
-import { readingPlan } from '../../projections/plans.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Screen } from '../screen.tsx'

@@ -6,7 +6,7 @@ import { personOf, placeOf } from '../../plan/find.ts'
 import type { Exception } from '../../projections/exceptions.ts'
 import { spanAt } from '../../projections/machines.ts'
 import type { PersonId } from '../../plan/ids.ts'
-import { cardById } from '../../safety/cards.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { runOffKind } from '../../safety/run-offs.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
@@ -51,7 +51,7 @@ export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingVi
   /** What leaves the bath is not done before it is said where it went; of a bath that is replaced that is all of it. */
   const ranOffLitres = bleed?.to ?? (isReplaced ? station.bath?.litres : undefined)
   const runOff = ranOffLitres === undefined ? undefined : runOffKind(isFixing(station) ? 'usedFixing' : station.kind === 'stop' ? 'stop' : 'developer')
-  const cards = remedy.how.flatMap(({ facts }) => cardById(typeof facts['card'] === 'string' ? facts['card'] : '') ?? [])
+  const cards = remedy.how.flatMap(({ facts }) => cardOf(plan, typeof facts['card'] === 'string' ? facts['card'] : '') ?? [])
 
   /** The machine's new speed belongs into the log as such: film at risk and every time along the path follow from it. */
   const logSpeed = async (): Promise<boolean> => {

@@ -1,30 +1,29 @@
 import type { ComponentType } from 'preact'
 import { useState } from 'preact/hooks'
 import { personOf } from '../../plan/find.ts'
+import type { PersonId } from '../../plan/ids.ts'
 import { useApp, useWords, type Theme } from '../app-context.ts'
 import type { NoAnswer } from '../office.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Choices } from '../parts/field.tsx'
-import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { Sheet } from '../parts/sheet.tsx'
 import { lazy } from '../lazy.tsx'
 import { Screen } from '../screen.tsx'
 import { SendingProblem } from '../sending-problem.tsx'
-import { LabelSheet } from '../labels/label-sheet.tsx'
 import { useDates } from '../use-dates.ts'
 import { languages, type Language } from '../words/language.ts'
 import { DevicesPage } from './devices-page.tsx'
 import { FilesPage } from './files-page.tsx'
 import { PhonePage } from './phone-page.tsx'
-import { SignIn } from './sign-in.tsx'
 import './menu.css'
 
 const pages: Record<string, ComponentType> = {
   devices: DevicesPage,
   files: FilesPage,
   first: lazy(() => import('../plan/first-steps.tsx').then((it) => it.FirstSteps)),
-  labels: LabelSheet,
+  labels: lazy(() => import('../labels/label-sheet.tsx').then((it) => it.LabelSheet)),
   phone: PhonePage,
   plan: lazy(() => import('../plan/plan.tsx').then((it) => it.Plan)),
 }
@@ -39,7 +38,8 @@ declare const __APP_VERSION__: string
 
 const MenuList = () => {
   const { person, plan, theme, phone, sending } = useApp()
-  const words = useWords().menu
+  const all = useWords()
+  const words = all.menu
   const { when } = useDates()
   const inForce = plan.value?.plan
   const { waiting, oldestAt } = sending.value
@@ -68,10 +68,11 @@ const MenuList = () => {
           <Row what={words.plan} href="/menu/plan" />
           <Row what={words.devices} href="/menu/devices" />
           <Row what={words.safety} href="/safety" />
+          <Row what={all.record.title} href="/record" />
           <Row what={words.phone.title} href="/menu/phone" />
         </Rows>
       </Card>
-      {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} /> : null}
+      {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} by={has.id} /> : null}
       <Card title={words.about} beside={words.version(__APP_VERSION__)}>
         <p>{words.aboutMore}</p>
         <LinkButton wide href="/licences.md" newWindow>{words.licences}</LinkButton>
@@ -93,24 +94,32 @@ const LanguageCard = () => {
   )
 }
 
-const WipeDemo = ({ laboratory }: { laboratory: string }) => {
-  const { office, now } = useApp()
+/** Nothing in it was ever real: one tap, and one more that says what goes. */
+const WipeDemo = ({ laboratory, by }: { laboratory: string; by: PersonId }) => {
+  const { office } = useApp()
   const all = useWords()
   const words = all.menu.demo
   const [asked, setAsked] = useState(false)
+  const [busy, setBusy] = useState(false)
   const [refusal, setRefusal] = useState<NoAnswer>()
-  const proven = (office.provenUntil.value ?? 0) > now.value
-  if (!asked) return <Card title={words.wipe}><p>{words.wipeMore}</p><Button kind="stop" wide onPress={() => setAsked(true)}>{words.wipe}</Button></Card>
-  if (!proven) return <SignIn />
   const wipe = async (): Promise<void> => {
-    const answer = await office.wipeDemo(laboratory)
+    setBusy(true)
+    const answer = await office.wipeDemo(laboratory, by)
+    setBusy(false)
     setRefusal(answer.ok ? undefined : answer.refusal)
   }
   return (
     <Card title={words.wipe}>
-      {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
       <p>{words.wipeMore}</p>
-      <HoldToConfirm done={false} hint={words.wipeHold} onConfirm={() => void wipe()}>{words.wipe}</HoldToConfirm>
+      <Button kind="stop" wide onPress={() => setAsked(true)}>{words.wipe}</Button>
+      {asked ? (
+        <Sheet title={words.sure(laboratory)} closeName={all.shell.close} onClose={() => setAsked(false)}>
+          {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
+          <p>{words.wipeMore}</p>
+          <Button kind="stop" wide notYet={busy ? all.shell.loading : undefined} onPress={() => void wipe()}>{words.yes}</Button>
+          <Button wide onPress={() => setAsked(false)}>{words.keep}</Button>
+        </Sheet>
+      ) : null}
     </Card>
   )
 }

@@ -3,8 +3,8 @@ import type { ReadingCheck } from '../../plan/check.ts'
 import { cardsUnread } from '../../corrections/cards-unread.ts'
 import { placeOf } from '../../plan/find.ts'
 import type { LabPlan, Method } from '../../plan/lab-plan.ts'
-import { cardById } from '../../safety/cards.ts'
 import { cardsNeeded } from '../../safety/needed.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { CautionGate } from '../mixing/caution-gate.tsx'
 import { askedOf } from '../round/asked.ts'
@@ -39,10 +39,10 @@ export const MethodWork = ({ plan, check, method }: { plan: LabPlan; check: Read
   const before = step ? [draft.step === 0 ? method.caution : undefined, step.caution].filter((it) => it !== undefined) : []
   // One card after the other: two at once breed blind confirming.
   const unread = before.flatMap((id) => {
-    const card = cardById(id)
+    const card = cardOf(plan, id)
     return card ? cardsUnread(cardsNeeded([{ ...card, gated: true }]), { cautions, person: person.value, station: check.station, now }) : []
   })
-  const unknown = before.find((id) => !cardById(id))
+  const unknown = before.find((id) => !cardOf(plan, id))
   if (unknown) return <Screen title={method.name} back meta={meta}><p class="flagged">{words.safety.noCard(unknown)}</p></Screen>
   if (unread.length) return <CautionGate key={unread[0]!.card} title={method.name} meta={meta} needs={unread.slice(0, 1)} station={check.station} />
   return step ? <StepCard method={method} meta={meta} draft={draft} onKeep={keep} /> : <FiguresView plan={plan} check={check} method={method} meta={meta} draft={draft} onKeep={keep} answering={answering} />

@@ -24,7 +24,7 @@ export const BatchScreen = ({ mix }: { mix: MixNow }) => {
   // The plan under which it was begun: a revision does not change what is half mixed.
   const plan = lab.value.state.plans.revisions.find(({ id }) => id === mix.plan)?.plan ?? inForce.value!.plan
   const formula = plan.formulas?.find(({ id }) => id === mix.formula)
-  const made = formula && sheetOf(mix, formula)
+  const made = formula && sheetOf(mix, formula, (inForce.value?.plan ?? plan).cautions)
   if (!formula || !made?.ok) {
     return (
       <Screen title={mix.name} back>

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { StationId } from '../../plan/ids.ts'
-import { cardById } from '../../safety/cards.ts'
 import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
@@ -11,7 +11,7 @@ import { Screen } from '../screen.tsx'
 
 /** What must be read before the amount for a batch is seen; each card is kept as an entry once its lines were held. */
 export const CautionGate = ({ title, meta, needs, station }: { title: string; meta: string; needs: readonly CardNeeded[]; station: StationId }) => {
-  const { person } = useApp()
+  const { person, plan } = useApp()
   const words = useWords()
   const saving = useSaving()
   const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
@@ -25,7 +25,7 @@ export const CautionGate = ({ title, meta, needs, station }: { title: string; me
     <Screen title={title} back meta={`${meta} · ${words.safety.before}`}>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
       {needs.map((needed) => {
-        const card = cardById(needed.card)
+        const card = cardOf(plan.value!.plan, needed.card)
         return card ? (
           <section key={needed.card} class="caution" aria-label={card.name}>
             <CautionCardView card={card} />

@@ -4,14 +4,16 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import { placeOf } from '../../plan/find.ts'
 import type { Station } from '../../plan/machine.ts'
 import { openMixes, type MixNow } from '../../projections/mixes.ts'
+import { notCovered } from '../../projections/stock.ts'
 import { useApp, useWords } from '../app-context.ts'
-import { Empty } from '../parts/banner.tsx'
+import { Banner, Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
+import { useStocks } from '../stock/use-stocks.ts'
 import { shortText } from '../units.ts'
 import { useDates } from '../use-dates.ts'
 import { BatchScreen } from './batch-screen.tsx'
@@ -78,6 +80,8 @@ const Begin = ({ plan, formula }: { plan: LabPlan; formula: Formula }) => {
   const [tried, setTried] = useState(false)
   const number = Number(litres.replace(',', '.'))
   const bad = !(number > 0 && number <= 100_000)
+  const stocks = useStocks()
+  const lacking = bad ? [] : notCovered(formula, number, plan, stocks)
   const begin = async (): Promise<void> => {
     setTried(true)
     if (bad) return
@@ -87,6 +91,7 @@ const Begin = ({ plan, formula }: { plan: LabPlan; formula: Formula }) => {
   return (
     <Screen title={formula.name} meta={placeOf(plan, formula.for).station.name} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => void begin()}>{say.begin}</Button>}>
       <SavingProblem of={saving} />
+      {lacking.length ? <Banner kind="warn" title={words.stock.shortOf(lacking.map(({ name }) => name).join(', '))} /> : null}
       <Field name={say.litres} unit="L" kind="decimal" value={litres} onChange={setLitres} problem={tried && bad ? say.badLitres : undefined} />
       <p class="small quiet">{say.setBy(formula.setBy)}</p>
       <p>{say.beforeBegin}</p>

@@ -1,6 +1,6 @@
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import { leftBehind } from '../../projections/left-behind.ts'
-import { readingPlan } from '../../projections/plans.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { ExceptionRow } from './exception-row.tsx'

@@ -9,7 +9,7 @@ interface FieldProps {
   problem?: string | undefined
   value: string
   onChange(value: string): void
-  kind?: 'text' | 'decimal' | 'password' | 'long' | 'digits'
+  kind?: 'text' | 'decimal' | 'password' | 'long' | 'digits' | 'date'
   autocomplete?: string
   /** Id of a list of what may be meant. */
   list?: string | undefined
@@ -35,6 +35,8 @@ export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text
           <textarea rows={4} {...shared} />
         ) : kind === 'password' ? (
           <input type="password" {...shared} />
+        ) : kind === 'date' ? (
+          <input type="date" {...shared} />
         ) : (
           <input type="text" list={list} inputMode={kind === 'decimal' ? 'decimal' : kind === 'digits' ? 'numeric' : 'text'} {...shared} />
         )}

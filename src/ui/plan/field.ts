@@ -4,7 +4,7 @@ import type { FieldName } from '../words/en/plan-fields.ts'
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json }
 
 /** Lists of the plan, and of the app, out of which a field picks. */
-export type Source = 'stations' | 'baths' | 'checks' | 'materials' | 'methods' | 'people' | 'cards' | 'substances' | 'calculations' | 'figures' | 'units'
+export type Source = 'stations' | 'baths' | 'checks' | 'materials' | 'methods' | 'people' | 'cards' | 'builtInCards' | 'substances' | 'calculations' | 'figures' | 'units'
 
 interface Said {
   /** Its name and help, in the words of the plan's fields. */
@@ -25,6 +25,9 @@ export type PartField = Said &
     | { kind: 'pick'; from: Source }
     | { kind: 'pickSome'; from: Source }
     | { kind: 'wallTime' }
+    | { kind: 'date' }
+    /** Set with what it belongs to, and never keyed. */
+    | { kind: 'instant' }
     | { kind: 'zone' }
     | { kind: 'group'; fields: PartFields; fresh?: Json }
     | { kind: 'list'; of: PartFields; fresh: Json }

@@ -11,6 +11,7 @@ import { Field } from '../parts/field.tsx'
 import { pathText, valueAt, type Path } from './at.ts'
 import type { Json, PartField, PartFields, Source } from './field.ts'
 import { inputsOf, optionsOf, type Option } from './sources.ts'
+import { valueText } from './value-text.ts'
 import './plan.css'
 
 export interface FormGiven {
@@ -43,7 +44,8 @@ const useProblem = ({ path, problems }: At): string | undefined => {
 }
 
 const OneField = ({ field, value, ...at }: At & { field: PartField; value: unknown }) => {
-  const words = useWords().plan
+  const all = useWords()
+  const words = all.plan
   const problem = useProblem(at)
   const name = words.nameOf(field.says)
   const help = words.helpOf(field.says)
@@ -56,6 +58,10 @@ const OneField = ({ field, value, ...at }: At & { field: PartField; value: unkno
       return <NumberField label={label} help={help} problem={problem} unit={field.unit} value={value} set={set} at={at} />
     case 'wallTime':
       return <TextField label={label} help={help} problem={problem} field={{}} value={value} set={set} at={at} />
+    case 'date':
+      return <TextField label={label} help={help} problem={problem} field={{ optional: true, date: true }} value={value} set={set} at={at} />
+    case 'instant':
+      return <Still label={name} text={valueText(at.plan, field, value, undefined, all)} />
     case 'zone':
       return <Select label={label} help={help} problem={problem} value={String(value ?? '')} readOnly={at.readOnly} options={zones(String(value ?? '')).map((zone) => ({ value: zone, says: zone.replaceAll('_', ' ') }))} onChange={set} />
     case 'choice':
@@ -133,13 +139,13 @@ const Group = ({ legend, help, problem, children }: { legend: string; help?: str
   </fieldset>
 )
 
-const TextField = ({ label, help, problem, field, value, set, at }: Drawn & { label: preact.ComponentChildren; field: { optional?: true; long?: true; suggest?: Source } }) => {
+const TextField = ({ label, help, problem, field, value, set, at }: Drawn & { label: preact.ComponentChildren; field: { optional?: true; long?: true; date?: true; suggest?: Source } }) => {
   const text = typeof value === 'string' ? value : value === undefined || value === null ? '' : String(value as number)
   const change = (next: string): void => set(next === '' && field.optional ? undefined : next)
   const options = field.suggest ? optionsOf(at.plan, field.suggest) : []
   if (at.readOnly) return <Still label={label} text={saysOf(options, text)} />
   if (field.suggest) return <SuggestedField label={label} help={help} problem={problem} options={options} value={text} onChange={change} />
-  return <Field name={label} hint={help} problem={problem} kind={field.long ? 'long' : 'text'} value={text} onChange={change} />
+  return <Field name={label} hint={help} problem={problem} kind={field.long ? 'long' : field.date ? 'date' : 'text'} value={text} onChange={change} />
 }
 
 const saysOf = (options: readonly Option[], value: string): string => options.find((it) => it.value === value)?.says ?? value

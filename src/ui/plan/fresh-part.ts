@@ -28,6 +28,8 @@ export const withFreshPart = (plan: WrittenPlan, list: ListName, { name, by, und
       return { id, plan: { ...plan, methods: [...plan.methods, { id, name, steps: [] }] } }
     case 'formulas':
       return { id, plan: { ...plan, formulas: [...(plan.formulas ?? []), unfinished({ id, name, steps: [] })] } }
+    case 'cautions':
+      return { id, plan: { ...plan, cautions: [...(plan.cautions ?? []), unfinished({ id, name, version: 1 })] } }
     case 'machines':
       return { id, plan: { ...plan, machines: [...plan.machines, unfinished({ id, name, gaugeMillimetres: 35, stations: [] })] } }
     case 'stations':

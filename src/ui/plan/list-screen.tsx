@@ -3,6 +3,8 @@ import type { WrittenPlan } from '../../plan/written-plan.ts'
 import { useWords } from '../app-context.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Card } from '../parts/card.tsx'
+import { StockValue } from '../stock/stock-card.tsx'
+import { useStocks } from '../stock/use-stocks.ts'
 import type { Words } from '../words/words.ts'
 import { AddPart } from './add-part.tsx'
 import { moved, OrderedRows } from './ordered-rows.tsx'
@@ -13,10 +15,11 @@ import { optionsOf } from './sources.ts'
 
 type Flat = Exclude<ListName, 'machines' | 'stations' | 'checks'>
 
-/** People, shifts, materials, methods or formulas of the plan. */
+/** People, shifts, materials, methods, formulas or cautions of the plan. */
 export const ListScreen = ({ list }: { list: Flat }) => {
   const words = useWords()
   const say = words.plan
+  const stocks = useStocks(list === 'materials')
   return (
     <PlanScreen
       draw={(draft) => {
@@ -31,7 +34,7 @@ export const ListScreen = ({ list }: { list: Flat }) => {
                   label={say.lists[list].title}
                   rows={entries.map(({ id, name }) => {
                     const count = parsed.ok ? 0 : problemsOfPart(parsed.problems, plan, list, id).length
-                    return { id, name, under: underOf(plan, list, id, words), value: count ? <span class="small mend">{say.toMend(count)}</span> : undefined, href: partHref(list, id) }
+                    return { id, name, under: underOf(plan, list, id, words), value: count ? <span class="small mend">{say.toMend(count)}</span> : list === 'materials' && stocks.get(id) ? <StockValue stock={stocks.get(id)!} /> : undefined, href: partHref(list, id) }
                   })}
                   onMove={mayEdit ? (from, to) => draft.change({ ...plan, [list]: moved(entries, from, to) }) : undefined}
                 />
@@ -56,6 +59,8 @@ const underOf = (plan: WrittenPlan, list: Flat, id: string, words: Words): strin
     }
     case 'materials':
       return optionsOf(plan, 'stations').filter(({ value }) => plan.materials.find((it) => it.id === id)?.for.some((station) => station === value)).map(({ says }) => says).join(', ')
+    case 'cautions':
+      return optionsOf(plan, 'builtInCards').find((it) => it.value === plan.cautions?.find((card) => card.id === id)?.addsTo)?.says
     default:
       return undefined
   }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { copyMachine } from '../../plan/copy-machine.ts'
+import { withCount } from '../../plan/counted.ts'
 import { without, type ListName } from '../../plan/without.ts'
 import type { WrittenCheck, WrittenMachine, WrittenPlan } from '../../plan/written-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
@@ -9,6 +10,7 @@ import { Card } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Sheet } from '../parts/sheet.tsx'
+import { StockCard } from '../stock/stock-card.tsx'
 import { useDates } from '../use-dates.ts'
 import { AddPart } from './add-part.tsx'
 import { valueAt, withValue } from './at.ts'
@@ -27,6 +29,7 @@ import type { Draft } from './use-draft.ts'
 
 /** One part of the plan: its fields, and for a machine or a station what stands in it. */
 export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
+  const { phone } = useApp()
   const all = useWords()
   const words = all.plan
   return (
@@ -38,8 +41,11 @@ export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
         if (!path || !part) return { title: words.lists[list].one, body: <Empty title={all.shell.notFound.title} /> }
         const check = list === 'checks' ? (part as WrittenCheck) : undefined
         const given = {
-          value: part, plan, path, problems: parsed.ok ? [] : parsed.problems, checkUnit: check && 'unit' in check ? check.unit : undefined, readOnly: !mayEdit,
-          onChange: (at: typeof path, value: unknown) => change(withValue(plan, at, value)),
+          value: part, plan, path, problems: parsed.ok ? [] : parsed.problems, checkUnit: check && 'unit' in check ? check.unit : list === 'materials' ? (part as WrittenMaterial).stock?.unit : undefined, readOnly: !mayEdit,
+          onChange: (at: typeof path, value: unknown) => {
+            const next = withValue(plan, at, value)
+            change(list === 'materials' ? { ...next, materials: next.materials.map((it) => (it.id === id ? withCount(plan.materials.find((old) => old.id === id), it, new Date(phone.clock.now()).toISOString()) : it)) } : next)
+          },
         }
         return {
           title: part.name || words.lists[list].one,
@@ -51,6 +57,7 @@ export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
                 <PartForm fields={list === 'checks' ? checkFields[check!.kind] : partFields[list]} {...given} />
                 <p class="small quiet">{words.knownAs(id)}</p>
               </Card>
+              {list === 'materials' ? <StockCard material={id} /> : null}
               {check?.kind === 'reading' ? <ProposeCard draft={draft} check={check} path={path} /> : null}
               {list === 'machines' ? <Stations draft={draft} machine={part as WrittenMachine} /> : null}
               {list === 'stations' ? <Checks draft={draft} station={id} /> : null}
@@ -63,6 +70,8 @@ export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
     />
   )
 }
+
+type WrittenMaterial = WrittenPlan['materials'][number]
 
 const metaOf = (plan: WrittenPlan, list: ListName, id: string): string | undefined => {
   const stationOf = (station: string): string => plan.machines.flatMap((machine) => machine.stations.filter((it) => it.id === station).map((it) => `${machine.name} · ${it.name}`))[0] ?? ''

@@ -193,6 +193,17 @@ export const partFields: Readonly<Record<Exclude<ListName, 'checks'>, PartFields
     for: { says: 'for', kind: 'pickSome', from: 'baths' },
     safeSingleDosePerLitre: { says: 'safeSingleDose', kind: 'number', optional: true },
     secondPerson: { says: 'secondPerson', kind: 'flag', optional: true },
+    stock: {
+      says: 'shelf', kind: 'group', optional: true, fresh: {},
+      fields: {
+        amount: { says: 'stockAmount', kind: 'number', unit: ofCheck },
+        unit: { says: 'stockUnit', kind: 'choice', of: ['L', 'kg'] },
+        countedAt: { says: 'countedAt', kind: 'instant' },
+        lot: { says: 'stockLot', kind: 'text', optional: true },
+        expires: { says: 'expires', kind: 'date', optional: true },
+        least: { says: 'stockLeast', kind: 'number', unit: ofCheck, optional: true },
+      },
+    },
   },
   methods: {
     name: { says: 'methodName', kind: 'text' },
@@ -204,6 +215,16 @@ export const partFields: Readonly<Record<Exclude<ListName, 'checks'>, PartFields
     titrants: { says: 'titrants', kind: 'table', optional: true },
     endPoint: { says: 'endPoint', kind: 'choice', of: ['curve'], optional: true },
     repeatabilityLimit: { says: 'repeatability', kind: 'number', optional: true },
+  },
+  cautions: {
+    name: { says: 'cautionName', kind: 'text' },
+    addsTo: { says: 'addsTo', kind: 'pick', from: 'builtInCards', optional: true },
+    hazards: { says: 'hazards', kind: 'text', optional: true },
+    never: { says: 'cautionNever', kind: 'text', long: true },
+    wear: { says: 'cautionWear', kind: 'text', long: true, optional: true },
+    ventilation: { says: 'cautionAir', kind: 'text', long: true, optional: true },
+    firstAid: { says: 'cautionFirstAid', kind: 'text', long: true, optional: true },
+    spill: { says: 'cautionSpill', kind: 'text', long: true, optional: true },
   },
   formulas: {
     name: { says: 'formulaName', kind: 'text' },

@@ -66,7 +66,8 @@ export const placeOf = (plan: WrittenPlan, path: readonly string[], words: Words
   }
   if (list !== undefined && list in partFields && id !== undefined) {
     const entry = (plan[list as 'people'] ?? []).find((it) => it.id === id)
-    return part(list as 'people', id, entry?.name, partFields[list as 'people'], 2)
+    const material = list === 'materials' ? plan.materials.find((it) => it.id === id) : undefined
+    return part(list as 'people', id, entry?.name, partFields[list as 'people'], 2, material?.stock?.unit)
   }
   if (list !== undefined && list in say.lists) return part(list as ListName, undefined, undefined, {}, 1)
   const found = fieldAt(laboratoryFields, path, () => undefined)

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { planChanges } from '../../plan/changes.ts'
-import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
+import type { PlanProblem } from '../../plan/plan-problems.ts'
 import type { PlanInForce } from '../../projections/plans.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { saveFile } from '../menu/save-file.ts'
@@ -11,6 +11,7 @@ import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { Sheet } from '../parts/sheet.tsx'
 import { useDates } from '../use-dates.ts'
 import { AddPart } from './add-part.tsx'
+import { parseDraft } from './parse-draft.ts'
 import { moved, OrderedRows } from './ordered-rows.tsx'
 import { partHref } from './place-of.ts'
 import { planFile, readPlanFile } from './plan-file.ts'
@@ -93,7 +94,7 @@ const Parts = ({ draft }: { draft: Draft }) => {
       <Card title={words.otherParts}>
         <Rows>
           <Row what={words.laboratory} value={mend('laboratory')} href={partHref('laboratory')} />
-          {(['people', 'shifts', 'materials', 'methods', 'formulas'] as const).map((list) => <Row key={list} what={words.lists[list].title} value={mend(list) ?? (plan[list] ?? []).length} href={partHref(list)} />)}
+          {(['people', 'shifts', 'materials', 'methods', 'formulas', 'cautions'] as const).map((list) => <Row key={list} what={words.lists[list].title} value={mend(list) ?? (plan[list] ?? []).length} href={partHref(list)} />)}
         </Rows>
       </Card>
     </>
@@ -129,7 +130,7 @@ const Files = ({ draft }: { draft: Draft }) => {
     const read = readPlanFile(await file.text())
     if (read === undefined) return setProblems('notJson')
     setRaw(read)
-    const parsed = parsePlan(read)
+    const parsed = parseDraft(read)
     if (!parsed.ok) return setProblems(parsed.problems)
     if (!planChanges(draft.latest.plan, parsed.plan).length) return setProblems('same')
     draft.change(parsed.plan)

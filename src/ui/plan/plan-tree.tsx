@@ -44,7 +44,7 @@ export const PlanTree = ({ draft }: { draft: Draft }) => {
             </li>
           )
         })}
-        {(['people', 'shifts', 'materials', 'methods', 'formulas'] as const).map((list) => <li key={list}>{link(partHref(list), words.lists[list].title, list)}</li>)}
+        {(['people', 'shifts', 'materials', 'methods', 'formulas', 'cautions'] as const).map((list) => <li key={list}>{link(partHref(list), words.lists[list].title, list)}</li>)}
       </ul>
     </nav>
   )

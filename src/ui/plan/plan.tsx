@@ -25,6 +25,7 @@ export const Plan = () => {
     case 'materials':
     case 'methods':
     case 'formulas':
+    case 'cautions':
       return id === undefined ? <ListScreen list={section} /> : <PartScreen list={section} id={id} />
     case 'machines':
     case 'stations':

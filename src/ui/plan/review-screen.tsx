@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { planChanges } from '../../plan/changes.ts'
+import { withCautionVersions } from '../../plan/caution-version.ts'
 import { mergePlans } from '../../plan/merge-plans.ts'
-import { parsePlan } from '../../plan/plan-problems.ts'
 import { sameValue } from '../../plan/same-value.ts'
 import { withSetBy } from '../../plan/set-by.ts'
 import { shiftAt } from '../../plan/shift-time.ts'
@@ -14,6 +14,7 @@ import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { useDates } from '../use-dates.ts'
 import { ChangeList } from './change-list.tsx'
+import { parseDraft } from './parse-draft.ts'
 import { namedPath, placeOf } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
 import { ProblemList } from './problem-list.tsx'
@@ -42,8 +43,8 @@ const Review = ({ draft }: { draft: Draft }) => {
   const zone = (inForce.value ?? draft.latest).plan.timeZone
   const { when } = useDates(zone)
   const me = person.value
-  const stamped = me === null ? draft.plan : withSetBy(draft.base.plan, draft.plan, { person: me, at: new Date(phone.clock.now()).toISOString() })
-  const parsed = draft.parsed.ok ? parsePlan(stamped) : draft.parsed
+  const stamped = me === null ? draft.plan : withSetBy(draft.base.plan, withCautionVersions(draft.base.plan, draft.plan), { person: me, at: new Date(phone.clock.now()).toISOString() })
+  const parsed = draft.parsed.ok ? parseDraft(stamped) : draft.parsed
   const changes = planChanges(draft.base.plan, stamped)
   const stillOpen = useStillOpen(draft.plan)
   // From a later instant on it may be settled by then; where it is not, it stays to be closed under what is no longer in the plan.

@@ -36,6 +36,8 @@ export const optionsOf = (plan: WrittenPlan, source: Source): Option[] => {
     case 'people':
       return named(plan[source])
     case 'cards':
+      return named([...(plan.cautions ?? []).filter(({ addsTo }) => addsTo === undefined), ...cards])
+    case 'builtInCards':
       return named(cards)
     case 'substances':
       return Object.entries(substances).map(([value, { name }]) => ({ value, says: name }))

@@ -1,5 +1,5 @@
-import { readingPlan } from '../../projections/plans.ts'
-import { wouldLeaveBehind } from '../../projections/left-behind.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
+import { wouldLeaveBehind } from '../../projections/would-leave-behind.ts'
 import type { WrittenPlan } from '../../plan/written-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Banner } from '../parts/banner.tsx'

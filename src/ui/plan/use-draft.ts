@@ -1,12 +1,13 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { planChanges, type PlanChange } from '../../plan/changes.ts'
 import { personOf } from '../../plan/find.ts'
-import { parsePlan, type ParsedPlan } from '../../plan/plan-problems.ts'
+import type { ParsedPlan } from '../../plan/plan-problems.ts'
 import { isObject } from '../../plan/same-value.ts'
 import type { WrittenPlan } from '../../plan/written-plan.ts'
 import type { PlanInForce } from '../../projections/plans.ts'
 import type { EntryId } from '../../record/ids.ts'
 import { useApp } from '../app-context.ts'
+import { parseDraft } from './parse-draft.ts'
 
 export const draftKey = 'plan-draft'
 
@@ -57,7 +58,7 @@ export const useDraft = (): Draft | undefined => {
   const own = kept === 'none' ? undefined : kept
   const base = own && revisions.find(({ id }) => id === own.base)
   const plan: WrittenPlan | undefined = base ? own.plan : latest?.plan
-  const parsed = useMemo(() => (plan ? parsePlan(plan) : undefined), [plan])
+  const parsed = useMemo(() => (plan ? parseDraft(plan) : undefined), [plan])
   const changes = useMemo(() => (plan && (base ?? latest) ? planChanges((base ?? latest)!.plan, plan) : []), [plan, base, latest])
   if (!kept || !latest || !plan || !parsed) return undefined
 

@@ -32,6 +32,7 @@ export const valueText = (plan: WrittenPlan, field: PartField | undefined, value
     return kind && field ? say.choice(field.says, kind) : Object.values(value).filter((it) => typeof it !== 'object').map((it) => (typeof it === 'number' ? shown(it) : String(it))).join(' · ')
   }
   const text = String(value)
+  if (field?.kind === 'instant') return Number.isFinite(Date.parse(text)) ? Temporal.Instant.from(text).toZonedDateTimeISO(plan.timeZone).toPlainDateTime().toString({ smallestUnit: 'minute' }).replace('T', ' ') : text
   if (field?.kind === 'choice') return say.choice(field.says, text)
   return field?.kind === 'pick' ? named(text) : text
 }

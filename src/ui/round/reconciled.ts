@@ -1,5 +1,6 @@
 import type { Ledger } from '../../projections/ledger.ts'
-import { answer, currentStep, isFinished, type Round } from '../../rounds/round.ts'
+import type { Round } from '../../rounds/kept-round.ts'
+import { answer, currentStep, isFinished } from '../../rounds/round.ts'
 
 /**
  * The round with every step answered that the log already answers. The entry is on the disk before the round is: a phone that died

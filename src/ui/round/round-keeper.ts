@@ -1,7 +1,7 @@
 import { signal, type ReadonlySignal } from '@preact/signals'
 import * as z from 'zod/mini'
 import type { CheckId } from '../../plan/ids.ts'
-import { resumeRound, type Round } from '../../rounds/round.ts'
+import { resumeRound, type Round } from '../../rounds/kept-round.ts'
 import type { Phone } from '../app-context.ts'
 
 /** Checks of which somebody noted the value on paper, with the instant; keyed when hands and light allow. */

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import { answer, goTo, isFinished, key, scan, settle, takeBack, type Round } from '../../rounds/round.ts'
+import type { Round } from '../../rounds/kept-round.ts'
+import { answer, goTo, isFinished, key, scan, settle, takeBack } from '../../rounds/round.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
 import { Screen } from '../screen.tsx'

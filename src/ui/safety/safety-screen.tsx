@@ -1,5 +1,6 @@
-import { cardById, cards } from '../../safety/cards.ts'
 import type { CautionCard } from '../../safety/card.ts'
+import { cards } from '../../safety/cards.ts'
+import { cardOf, ownCards } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -10,13 +11,15 @@ const kinds: readonly CautionCard['kind'][] = ['mixture', 'chemical', 'gas', 'op
 
 /** Every caution card, to read when nothing presses; one of them at `/safety/<id>`. */
 export const SafetyScreen = () => {
-  const { router } = useApp()
+  const { router, plan } = useApp()
   const words = useWords().safety
   const [id] = router.here.value.rest
-  const card = id ? cardById(id) : undefined
+  const ofLab = { cautions: plan.value?.plan.cautions }
+  const card = id ? cardOf(ofLab, id) : undefined
+  const own = ownCards(ofLab)
   if (card)
     return (
-      <Screen title={card.name} back meta={card.use}>
+      <Screen title={card.name} back meta={card.use || undefined}>
         <CautionCardView card={card} />
         <p class="small quiet">{words.deferral}</p>
       </Screen>
@@ -24,6 +27,7 @@ export const SafetyScreen = () => {
   return (
     <Screen title={words.title} back>
       <p class="small quiet">{words.deferral}</p>
+      {own.length ? <Card title={words.ownTitle}><Rows>{own.map((it) => <Row key={it.id} what={it.name} href={`/safety/${it.id}`} />)}</Rows></Card> : null}
       {kinds.map((kind) => (
         <Card key={kind} title={words.kinds[kind]}>
           <Rows>{cards.filter((it) => it.kind === kind).map((it) => <Row key={it.id} what={it.name} under={it.use} href={`/safety/${it.id}`} />)}</Rows>

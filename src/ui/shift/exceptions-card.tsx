@@ -10,6 +10,7 @@ import { timeText } from '../format.ts'
 import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { filmText } from '../units.ts'
+import { EntriesSheet } from './entries-sheet.tsx'
 import { ExceptionSheet } from './exception-sheet.tsx'
 import { lineText } from './line-text.ts'
 
@@ -25,11 +26,12 @@ interface Given {
 export const ExceptionsCard = ({ plan, page, ledger, isSigned, onEvidence }: Given) => {
   const words = useWords().shift.exceptions
   const [open, setOpen] = useState<EntryId>()
+  const [warned, setWarned] = useState(false)
   const found = open && page.exceptions.find(({ exception }) => exception.id === open)
   if (page.exceptions.length + page.warned.length === 0) return null
   return (
     <Card title={words.title} beside={page.exceptions.length || undefined}>
-      {page.warned.length ? <p class="small quiet">{words.warned(page.warned.length)}</p> : null}
+      {page.warned.length ? <Rows><Row what={<span class="small quiet">{words.warned(page.warned.length)}</span>} onPress={() => setWarned(true)} /></Rows> : null}
       <Rows>
         {page.exceptions.map((it) => (
           <Row
@@ -41,6 +43,7 @@ export const ExceptionsCard = ({ plan, page, ledger, isSigned, onEvidence }: Giv
           />
         ))}
       </Rows>
+      {warned ? <EntriesSheet title={words.warned(page.warned.length)} plan={plan} ledger={ledger} of={page.warned} onEvidence={onEvidence} onDone={() => setWarned(false)} /> : null}
       {found ? <ExceptionSheet plan={plan} ledger={ledger} found={found} isOpen={!isSigned} onEvidence={onEvidence} onDone={() => setOpen(undefined)} /> : null}
     </Card>
   )

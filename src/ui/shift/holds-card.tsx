@@ -5,6 +5,7 @@ import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { filmText } from '../units.ts'
+import { personName } from './line-text.ts'
 
 interface Given {
   plan: LabPlan
@@ -20,15 +21,16 @@ export const HoldsCard = ({ plan, page, onEvidence }: Given) => {
   return (
     <Card title={words.title} beside={page.holds.length}>
       <Rows>
-        {page.holds.map(({ hold, minutes }) => (
+        {page.holds.flatMap(({ hold, minutes }) => [
           <Row
             key={hold.id}
             what={`${plan.machines.find(({ id }) => id === hold.machine)?.name ?? hold.machine}: ${hold.reason}`}
-            under={[timeText(hold.from, plan.timeZone), all.time.span(minutes * 60_000), hold.filmAtRiskMetres ? `${filmText(hold.filmAtRiskMetres, plan.units.length)} ${words.atRisk}` : ''].filter(Boolean).join(' · ')}
+            under={[timeText(hold.from, plan.timeZone), personName(plan, hold.by), all.time.span(minutes * 60_000), hold.filmAtRiskMetres ? `${filmText(hold.filmAtRiskMetres, plan.units.length)} ${words.atRisk}` : ''].filter(Boolean).join(' · ')}
             value={<span class="small">{hold.released ? words.released(timeText(hold.released.at, plan.timeZone)) : words.standing}</span>}
             onPress={() => onEvidence(hold.id)}
-          />
-        ))}
+          />,
+          ...(hold.released ? [<Row key={hold.released.id} what={<span class="small">{hold.released.reason}</span>} under={[words.released(timeText(hold.released.at, plan.timeZone)), personName(plan, hold.released.by)].filter(Boolean).join(' · ')} onPress={() => onEvidence(hold.released!.id)} />] : []),
+        ])}
       </Rows>
     </Card>
   )

@@ -26,12 +26,12 @@ interface Given {
 
 /** What came after the signature, apart from what it covers, and the countersign that it asks for. */
 export const LateCard = ({ plan, ledger, signature, onEvidence }: Given) => {
-  const { person } = useApp()
+  const { person, plan: inForce } = useApp()
   const all = useWords()
   const words = all.shift.late
   const [isOpen, setIsOpen] = useState(false)
   const { late, notCountersigned, ownNotCountersigned, own, countersigns } = signature
-  const isSupervisor = person.value !== null && personOf(plan, person.value)?.role === 'supervisor'
+  const isSupervisor = person.value !== null && personOf(inForce.value?.plan ?? plan, person.value)?.role === 'supervisor'
   const ownToSee = person.value === signature.person ? [] : ownNotCountersigned
   const toSee = [...notCountersigned, ...ownToSee]
   if (late.length + own.length === 0) return null

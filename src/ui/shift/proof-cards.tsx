@@ -1,13 +1,15 @@
+import { useState } from 'preact/hooks'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { Ledger } from '../../projections/ledger.ts'
 import type { ShiftPage } from '../../projections/shift-page.ts'
 import type { EntryId } from '../../record/ids.ts'
-import { cardById } from '../../safety/cards.ts'
+import { cardOf } from '../../safety/own-cards.ts'
 import { useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
 import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { useDates } from '../use-dates.ts'
+import { EntriesSheet } from './entries-sheet.tsx'
 import { lineText, personName } from './line-text.ts'
 
 interface Given {
@@ -26,7 +28,7 @@ export const CautionsCard = ({ plan, page, onEvidence }: Given) => {
         {page.cautions.map(({ id, time, person, data }) => (
           <Row
             key={id}
-            what={cardById(data.card)?.name ?? (data.material ? materialName(plan, data.material, all) : data.card)}
+            what={cardOf(plan, data.card)?.name ?? (data.material ? materialName(plan, data.material, all) : data.card)}
             under={[timeText(time, plan.timeZone), personName(plan, person)].filter(Boolean).join(' · ')}
             onPress={() => onEvidence(id)}
           />
@@ -65,10 +67,12 @@ export const InstrumentsCard = ({ plan, page, onEvidence }: Given) => {
 export const ChangesCard = ({ plan, page, ledger, onEvidence }: Given & { ledger: Ledger }) => {
   const all = useWords()
   const words = all.shift.changes
+  const [isLate, setLate] = useState(false)
   if (page.changes.length + page.lateEntries.length === 0) return null
   return (
     <Card title={words.title} beside={page.changes.length || undefined}>
-      {page.lateEntries.length ? <p class="small quiet">{words.keyedLate(page.lateEntries.length)}</p> : null}
+      {page.lateEntries.length ? <Rows><Row what={<span class="small quiet">{words.keyedLate(page.lateEntries.length)}</span>} onPress={() => setLate(true)} /></Rows> : null}
+      {isLate ? <EntriesSheet title={words.keyedLate(page.lateEntries.length)} plan={plan} ledger={ledger} of={page.lateEntries} onEvidence={onEvidence} onDone={() => setLate(false)} /> : null}
       <Rows>
         {page.changes.map((it) => {
           const changed = ledger.line(it.ref)

@@ -104,7 +104,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
         )}
         {isNow ? <TakenOverCard {...given} /> : null}
         <HandoverCard {...given} isClosed={signed !== undefined} />
-        <CoverageCards {...given} />
+        <CoverageCards {...given} ledger={ledger} />
         <ExceptionsCard {...given} ledger={ledger} isSigned={signed !== undefined} />
         <HoldsCard {...given} />
         <StripsCard {...given} ledger={ledger} strips={it.lab.state.strips} />

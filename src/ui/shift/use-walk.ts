@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { ShiftSpan } from '../../plan/shift-time.ts'
-import { readingPlan } from '../../projections/plans.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
 import { walkDown } from '../../projections/walk-down.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { walkRows, type WalkRow } from './walk-rows.ts'

@@ -1,5 +1,5 @@
 import type { Check, ReadingCheck, StripCheck } from '../../plan/check.ts'
-import { readingPlan } from '../../projections/plans.ts'
+import { readingPlan } from '../../projections/reading-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Empty } from '../parts/banner.tsx'
 import { Screen } from '../screen.tsx'

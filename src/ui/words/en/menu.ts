@@ -114,8 +114,9 @@ export const menu = {
   demo: {
     wipe: 'Wipe the demo laboratory',
     wipeMore: 'Everything recorded in it is forgotten, here and on the server. You then start with a laboratory of your own.',
-    wipeHold: 'Hold to wipe',
-    wiped: 'Wiped',
+    sure: (laboratory: string): string => `Wipe ${laboratory}?`,
+    yes: 'Yes, wipe it',
+    keep: 'Keep it',
   },
   about: 'About',
   aboutMore: 'Bathkeeper works out, the person decides. It never replaces the product’s safety data sheet, local codes, or licensed and trained persons.',

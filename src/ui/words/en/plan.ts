@@ -50,6 +50,10 @@ const problem = ({ code, why, detail, bound }: PlanProblem): string => {
       return `With this volume and surface the liquid would stand ${detail} m deep. One of the two is not right.`
     case 'shiftTimes':
       return `Two shifts begin at ${detail}.`
+    case 'cautionReplaced':
+      return `The app has a card for this substance: ${detail}. Choose it, and add your own words to it.`
+    case 'stockUnit':
+      return `It is dosed by ${detail === 'L' ? 'volume' : 'weight'}, so it is counted in ${detail}.`
   }
 }
 
@@ -62,6 +66,7 @@ const lists: Record<ListName, { title: string; one: string; add: string; none: s
   materials: { title: 'Materials', one: 'Material', add: 'Add a material', none: 'No material yet' },
   methods: { title: 'Methods', one: 'Method', add: 'Add a method', none: 'No method yet' },
   formulas: { title: 'Formulas', one: 'Formula', add: 'Add a formula', none: 'No formula yet' },
+  cautions: { title: 'Own cautions', one: 'Caution', add: 'Add a caution', none: 'No caution of your own yet' },
 }
 
 export const plan = {
@@ -73,7 +78,7 @@ export const plan = {
   choice: (field: FieldName, value: string): string => planChoices[field]?.[value] ?? value,
   checkKinds: { reading: 'a reading', look: 'a look', strip: 'a control strip' },
   checkKindsMore: { reading: 'A number with aim and limits', look: 'Right or not right', strip: 'Densities of a processed strip' },
-  fresh: { machines: 'New machine', stations: 'New station', checks: 'New check', people: 'New person', shifts: 'New shift', materials: 'New material', methods: 'New method', formulas: 'New formula' } satisfies Record<ListName, string>,
+  fresh: { machines: 'New machine', stations: 'New station', checks: 'New check', people: 'New person', shifts: 'New shift', materials: 'New material', methods: 'New method', formulas: 'New formula', cautions: 'New caution' } satisfies Record<ListName, string>,
 
   inForceSince: (when: string): string => `in force since ${when}`,
   startingValues: (count: number, all: number): string => `${count} of ${all} aims are starting values`,

@@ -22,9 +22,10 @@ import { sending } from './sending.ts'
 import { shift } from './shift.ts'
 import { replenish, silver } from './silver.ts'
 import { splice } from './splice.ts'
+import { stock } from './stock.ts'
 import { strip } from './strip.ts'
 import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 /** What every other screen says: fetched with the first of them. A new room is a file and a word here. */
-export const rooms = { bench, board, camera, causes, corrections, emergency, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, sending, shift, silver, splice, strip, trends, waste }
+export const rooms = { bench, board, camera, causes, corrections, emergency, exception, labels, menu, method, mixing, notices, now: nowMore, pairs, plan, record, replenish, response, round, safety, saving, sending, shift, silver, splice, stock, strip, trends, waste }

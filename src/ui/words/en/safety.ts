@@ -10,6 +10,10 @@ export const safety = {
   deferral,
   /** In another language: how far its cautions can be relied on. */
   translation: '',
+  own: 'Written by the laboratory itself. Nobody outside it has checked these words.',
+  ownLine: 'the laboratory’s own words',
+  ownTitle: 'The laboratory’s own',
+  ownVersion: (version: number): string => `The laboratory’s own words, version ${version}.`,
   signal: { Danger: 'Danger', Warning: 'Warning' },
   sections: {
     never: 'Must never happen',

@@ -116,8 +116,9 @@ export const menu: Translation<typeof english> = {
   demo: {
     wipe: 'Borrar el laboratorio de prueba',
     wipeMore: 'Todo lo registrado en él se olvida, aquí y en el servidor. Después empieza usted con un laboratorio propio.',
-    wipeHold: 'Mantener pulsado para borrar',
-    wiped: 'Borrado',
+    sure: (laboratory) => `¿Borrar ${laboratory}?`,
+    yes: 'Sí, borrarlo',
+    keep: 'Conservarlo',
   },
   about: 'Acerca de',
   aboutMore: 'Bathkeeper calcula, la persona decide. Nunca sustituye a la ficha de datos de seguridad del producto, a las normas locales ni a personas habilitadas o formadas.',

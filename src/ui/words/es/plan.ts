@@ -35,13 +35,14 @@ export const plan: Translation<typeof english> = {
     materials: { title: 'Materiales', one: 'Material', add: 'Añadir un material', none: 'Aún no hay materiales' },
     methods: { title: 'Métodos', one: 'Método', add: 'Añadir un método', none: 'Aún no hay métodos' },
     formulas: { title: 'Fórmulas', one: 'Fórmula', add: 'Añadir una fórmula', none: 'Aún no hay fórmulas' },
+    cautions: { title: 'Precauciones propias', one: 'Precaución', add: 'Añadir una precaución', none: 'Aún no hay precauciones propias' },
   },
   nameOf: (field) => planFields[field]?.[0] ?? englishFields[field][0],
   helpOf: (field) => planFields[field]?.[1] ?? englishFields[field][1],
   choice: (field, value) => planChoices[field]?.[value] ?? englishChoices[field]?.[value] ?? value,
   checkKinds: { reading: 'una lectura', look: 'una inspección', strip: 'una tira de control' },
   checkKindsMore: { reading: 'Un número con objetivo y límites', look: 'Está bien o no está bien', strip: 'Densidades de una tira procesada' },
-  fresh: { machines: 'Máquina nueva', stations: 'Puesto nuevo', checks: 'Control nuevo', people: 'Persona nueva', shifts: 'Turno nuevo', materials: 'Material nuevo', methods: 'Método nuevo', formulas: 'Fórmula nueva' },
+  fresh: { machines: 'Máquina nueva', stations: 'Puesto nuevo', checks: 'Control nuevo', people: 'Persona nueva', shifts: 'Turno nuevo', materials: 'Material nuevo', methods: 'Método nuevo', formulas: 'Fórmula nueva', cautions: 'Precaución nueva' },
   inForceSince: (when) => `en vigor desde ${when}`,
   startingValues: (count, all) => `${count} de ${all} objetivos son valores de partida`,
   startingValuesMore: 'Valores del oficio para empezar. Cada uno lleva esa etiqueta hasta que lo sustituye el del laboratorio.',
@@ -109,6 +110,10 @@ export const plan: Translation<typeof english> = {
         return `Con este volumen y esta superficie el líquido tendría ${detail} m de fondo. Uno de los dos no está bien.`
       case 'shiftTimes':
         return `Dos turnos empiezan a las ${detail}.`
+      case 'cautionReplaced':
+        return `La aplicación tiene una ficha para esta sustancia: ${detail}. Elíjala y añádale sus propias palabras.`
+      case 'stockUnit':
+        return `Se dosifica por ${detail === 'L' ? 'volumen' : 'peso'}, así que se cuenta en ${detail}.`
     }
   },
   toMend: (count) => (count === 1 ? '1 por arreglar' : `${count} por arreglar`),

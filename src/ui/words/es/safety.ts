@@ -14,6 +14,10 @@ export const safety: Translation<typeof english> = {
   amountAfter: 'La cantidad aparece cuando se ha mantenido pulsada cada línea de arriba.',
   deferral,
   translation: 'Las fichas y las instrucciones de emergencia se muestran en inglés. Las palabras en español que las rodean aún no las ha comprobado una persona competente.',
+  own: 'Escrito por el propio laboratorio. Nadie de fuera ha comprobado estas palabras.',
+  ownLine: 'palabras del propio laboratorio',
+  ownTitle: 'Del propio laboratorio',
+  ownVersion: (version) => `Palabras del propio laboratorio, versión ${version}.`,
   signal: { Danger: 'Peligro', Warning: 'Atención' },
   sections: {
     never: 'No debe pasar nunca',

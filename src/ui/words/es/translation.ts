@@ -29,11 +29,12 @@ import { shell } from './shell.ts'
 import { shift } from './shift.ts'
 import { replenish, silver } from './silver.ts'
 import { splice } from './splice.ts'
+import { stock } from './stock.ts'
 import { strip } from './strip.ts'
 import { time } from './time.ts'
 import { trends } from './trends.ts'
 import { waste } from './waste.ts'
 
 export const translation: Translation<Words> = {
-  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, plan, record, replenish, response, round, safety, saving, sending, shell, shift, silver, splice, strip, time, trends, waste,
+  bench, board, camera, causes, corrections, emergency, enrol, exception, labels, marks, menu, method, mixing, notices, now, pad, pairs, parts, plan, record, replenish, response, round, safety, saving, sending, shell, shift, silver, splice, stock, strip, time, trends, waste,
 }
