@@ -40,7 +40,8 @@ export const stateSince = (machine: MachineNow | undefined, states: readonly Mac
   let since = Number.NaN
   for (let index = spans.length - 1; index >= 0; index--) {
     const span = spans[index]!
-    if (span.from > time) continue
+    // What lasted no time was no state: a stop and a start of one instant.
+    if (span.from > time || spans[index + 1]?.from === span.from) continue
     if (!states.includes(span.state)) return Number.isNaN(since) ? time : since
     since = span.from
   }
