@@ -22,12 +22,12 @@ const stage = (name, work) => {
   return ok
 }
 
-/** A vitest project; its tests are counted one by one. */
-const suite = (project) => {
-  console.log(`\n── ${project} tests`)
+/** Projects of vitest, side by side; their tests are counted one by one. */
+const suite = (...projects) => {
+  console.log(`\n── ${projects.join(' and ')} tests`)
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-tests-'))
   const report = join(folder, 'report.json')
-  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
+  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', ...projects.flatMap((it) => ['--project', it]), '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
   if (existsSync(report)) {
     const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'))
     count.passed += numPassedTests
@@ -38,6 +38,18 @@ const suite = (project) => {
 
 const browser = () =>
   [process.env.CHROMIUM_PATH, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) => path && existsSync(path))
+
+const isHere = (path) => existsSync(path) || (process.env.PATH ?? '').split(':').some((folder) => existsSync(join(folder, path)))
+
+const typelib = `/usr/lib/${{ x64: 'x86_64', arm64: 'aarch64' }[process.arch] ?? process.arch}-linux-gnu/girepository-1.0/WebKit2-4.1.typelib`
+
+/** The other two engines: what each is driven by, and what Debian calls it. */
+const engines = [
+  { name: 'firefox', needs: [process.env.FIREFOX_PATH ?? '/usr/bin/firefox-esr'], packages: 'firefox-esr' },
+  { name: 'webkit', needs: ['WebKitWebDriver', 'Xvfb', 'gjs', typelib], packages: 'webkit2gtk-driver gir1.2-webkit2-4.1 gjs xvfb' },
+]
+const lackOf = ({ needs }) => needs.filter((it) => !isHere(it))
+const absent = []
 
 const installed = at('node_modules/.package-lock.json')
 const isInstalled = existsSync(installed) && statSync(installed).mtimeMs >= statSync(at('package-lock.json')).mtimeMs - 1000
@@ -60,6 +72,10 @@ else {
     console.log('\nThe browser tests need a Chromium: install one (Debian: apt-get install chromium) or name it in CHROMIUM_PATH.')
     count.failed++
   }
+  absent.push(...engines.filter((it) => lackOf(it).length))
+  const present = engines.filter((it) => !absent.includes(it)).map(({ name }) => name)
+  if (present.length) suite(...present)
 }
+for (const it of absent) console.log(`\n!! THE MAIN JOB WAS NOT RUN IN ${it.name.toUpperCase()}: ${lackOf(it).join(', ')} not found. Debian: apt-get install ${it.packages}`)
 console.log(`\n${count.passed} passed, ${count.failed} failed`)
 process.exit(count.failed ? 1 : 0)

@@ -2,6 +2,19 @@ import { defineConfig } from 'vitest/config'
 
 const root = new URL('..', import.meta.url).pathname
 
+/** What every engine must be able to do. */
+const engine = (name: string) => ({
+  extends: true as const,
+  test: {
+    name,
+    env: { ENGINE: name },
+    include: ['tests/browser/main-job.test.ts'],
+    setupFiles: ['tests/setup.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+  },
+})
+
 export default defineConfig({
   root,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
@@ -30,6 +43,8 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      engine('firefox'),
+      engine('webkit'),
       {
         extends: true,
         test: {

@@ -3,13 +3,14 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type BrowserContext, type Page } from 'playwright-core'
 import { freePort, startServer, type RunningServer } from '../server/kill.ts'
+import type { Screen } from './engines/screen.ts'
+import { phoneSize } from './phone-size.ts'
 
 const flags = [
   '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
 ]
 export const executablePath = process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium'
 
-export const phoneSize = { width: 360, height: 740 } as const
 
 /** A server program that can really be stopped and started again over the same record. */
 export class Laboratory {
@@ -103,7 +104,7 @@ export class Phone {
 }
 
 /** Goes to an address as a tap on a link does, without loading the page anew. */
-export const goTo = async (page: Page, path: string): Promise<void> => {
+export const goTo = async (page: Screen, path: string): Promise<void> => {
   await page.evaluate((to) => {
     const link = document.createElement('a')
     link.href = to
@@ -114,15 +115,33 @@ export const goTo = async (page: Page, path: string): Promise<void> => {
   await page.waitForURL(`**${path}`)
 }
 
-export const press = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('button', { name }).first().click()
+export const pathOf = (page: Screen): Promise<string> => page.evaluate(() => location.pathname)
+
+/** So many minutes later, by both clocks of the page, until it is loaded anew. */
+export const letTimePass = (page: Screen, minutes: number): Promise<void> =>
+  page.evaluate((milliseconds) => {
+    for (const clock of [Date, performance]) {
+      const now = clock.now.bind(clock)
+      clock.now = () => now() + milliseconds
+    }
+  }, minutes * 60_000)
+
+/** As when somebody sets the phone's clock: the wall's, not the one that only counts on. */
+export const setClockOn = (page: Screen, minutes: number): Promise<void> =>
+  page.evaluate((milliseconds) => {
+    const now = Date.now.bind(Date)
+    Date.now = () => now() + milliseconds
+  }, minutes * 60_000)
+
+export const press = (page: Screen, name: string | RegExp): Promise<void> => page.getByRole('button', { name }).first().click()
 
 /** Keys a number on the pad. */
-export const keyIn = async (page: Page, digits: string): Promise<void> => {
+export const keyIn = async (page: Screen, digits: string): Promise<void> => {
   const pad = page.getByRole('group')
   for (const key of digits) await pad.getByRole('button', { name: key === '.' ? 'Decimal point' : key === '-' ? 'Change the sign' : key, exact: true }).click()
 }
 
-export const unlock = async (page: Page, person: string, pin = '2468'): Promise<void> => {
+export const unlock = async (page: Screen, person: string, pin = '2468'): Promise<void> => {
   await page.getByRole('button', { name: person }).click()
   await page.getByText(/PIN/).first().waitFor()
   await keyIn(page, pin)
@@ -131,7 +150,7 @@ export const unlock = async (page: Page, person: string, pin = '2468'): Promise<
 }
 
 /** From a new server to the demo laboratory on this phone: its first supervisor, its plan, somebody with the phone in hand. `seen`: told of each screen on the way. */
-export const found = async (page: Page, person: string, seen: (screen: string) => Promise<void> = async () => undefined): Promise<void> => {
+export const found = async (page: Screen, person: string, seen: (screen: string) => Promise<void> = async () => undefined): Promise<void> => {
   await page.getByLabel('Name of this phone').fill('Machine room 1')
   await seen('enrol')
   await page.getByLabel('Your name').fill('Rosa Kern')
@@ -146,7 +165,7 @@ export const found = async (page: Page, person: string, seen: (screen: string) =
 }
 
 /** Until the server has everything that this phone holds, by the phone's own store: what the head of the page says comes a moment later. */
-export const allSent = async (page: Page): Promise<void> => {
+export const allSent = async (page: Screen): Promise<void> => {
   const waiting = (): Promise<number> =>
     page.evaluate(
       () =>
@@ -166,7 +185,7 @@ export const allSent = async (page: Page): Promise<void> => {
 }
 
 /** Until the service worker can open every part of the app without a network. */
-export const readyForNoNetwork = async (page: Page): Promise<void> => {
+export const readyForNoNetwork = async (page: Screen): Promise<void> => {
   const later = readdirSync(new URL('../../dist/later', import.meta.url)).filter((name) => /\.js$/.test(name)).length
   await page.evaluate(() => navigator.serviceWorker.ready.then(({ active }) => active?.state))
   for (const until = Date.now() + 60_000; (await page.evaluate(async () => (await (await caches.open('later-files')).keys()).length)) < later; await page.waitForTimeout(250))
@@ -174,7 +193,7 @@ export const readyForNoNetwork = async (page: Page): Promise<void> => {
 }
 
 /** A press that is held until the line has filled, however slowly the page draws. */
-export const holdLine = async (page: Page, text: string | RegExp): Promise<void> => {
+export const holdLine = async (page: Screen, text: string | RegExp): Promise<void> => {
   const line = page.getByRole('button', { name: text })
   // To the middle: at the edge it may lie under the places at the foot.
   await line.evaluate((it) => it.scrollIntoView({ block: 'center', behavior: 'instant' }))

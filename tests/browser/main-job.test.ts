@@ -1,14 +1,15 @@
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, holdLine, keyIn, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
+import { phoneOf, type AnyPhone } from './engines/phone-of.ts'
+import type { Screen } from './engines/screen.ts'
+import { found, goTo, holdLine, keyIn, Laboratory, letTimePass, pathOf, press, readyForNoNetwork, setClockOn, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
 const supervisor = 'Rosa Kern'
 const fixingBath = 'neg-1-fix'
 
-const saveReading = async (page: Page, digits: string): Promise<void> => {
+const saveReading = async (page: Screen, digits: string): Promise<void> => {
   await keyIn(page, digits)
   await press(page, 'Save reading')
   const keep = page.getByRole('button', { name: /^Keep / })
@@ -19,7 +20,7 @@ const saveReading = async (page: Page, digits: string): Promise<void> => {
 }
 
 /** An acid is offered only when everything that guards people and bath was seen to in time: does what the refusal names, until it is offered. */
-const seeToWhatComesFirst = async (page: Page, exceptionPath: string): Promise<string[]> => {
+const seeToWhatComesFirst = async (page: Screen, exceptionPath: string): Promise<string[]> => {
   const seenTo: string[] = []
   for (;;) {
     await goTo(page, exceptionPath)
@@ -40,17 +41,17 @@ const seeToWhatComesFirst = async (page: Page, exceptionPath: string): Promise<s
   }
 }
 
-const allSent = (page: Page): Promise<void> => page.getByText('All sent').waitFor({ timeout: 60_000 })
+const allSent = (page: Screen): Promise<void> => page.getByText('All sent').waitFor({ timeout: 60_000 })
 
 describe('the main job, with the server really stopped and the browser really closed', () => {
   const lab = new Laboratory()
-  let first: Phone
-  let second: Phone
+  let first: AnyPhone
+  let second: AnyPhone
 
   beforeAll(async () => {
     await lab.start()
-    first = new Phone(lab.origin)
-    second = new Phone(lab.origin)
+    first = phoneOf(lab.origin)
+    second = phoneOf(lab.origin)
   })
   afterAll(async () => {
     await first.end()
@@ -119,7 +120,6 @@ describe('the main job, with the server really stopped and the browser really cl
     expect(await page.getByText(/^\d+ of \d+$/).innerText()).toBe(where)
 
     // Sulfite is found short first: then no acid, whatever the pH.
-    await page.clock.install()
     await goTo(page, `/check/${fixingBath}-sulfite`)
     await saveReading(page, '6')
     await goTo(page, `/check/${fixingBath}-ph`)
@@ -129,7 +129,7 @@ describe('the main job, with the server really stopped and the browser really cl
     await saveReading(page, '4.92')
     await page.getByRole('link', { name: 'What to do' }).click()
     await page.waitForURL('**/exception/**')
-    exceptionPath = new URL(page.url()).pathname
+    exceptionPath = await pathOf(page)
     await page.getByRole('link', { name: /Acetic acid/ }).click()
     await page.getByText('Not now').waitFor()
     expect(await page.locator('.banner.stop').innerText()).toMatch(/[Ss]ulfite/)
@@ -158,15 +158,14 @@ describe('the main job, with the server really stopped and the browser really cl
     await page.getByRole('timer').waitFor()
 
     // Somebody sets the phone's clock to when it would have mixed, and opens the screen anew.
-    const wall = await page.evaluate(() => Date.now())
-    await page.clock.setSystemTime(wall + 30 * 60_000)
+    await setClockOn(page, 30)
     await goTo(page, '/now')
     await page.getByText(/^Mixing, /).waitFor()
     await goTo(page, exceptionPath)
     await page.getByRole('timer').waitFor()
     expect(await page.getByRole('link', { name: /^Re-check/ }).count()).toBe(0)
-    await page.clock.setSystemTime(wall + 5_000)
-    await page.clock.fastForward('30:00')
+    await setClockOn(page, -30)
+    await letTimePass(page, 30)
     await page.getByRole('link', { name: /^Re-check/ }).first().click()
     await saveReading(page, '4.52')
     await page.getByText('Back in limits').waitFor()

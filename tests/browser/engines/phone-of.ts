@@ -1,0 +1,29 @@
+import { Phone } from '../harness.ts'
+import { DrivenPhone } from './driven-phone.ts'
+import { openFirefox } from './firefox.ts'
+import type { Screen } from './screen.ts'
+import { openWebKit } from './webkit.ts'
+
+/** A phone, whatever its engine: a browser with a profile of its own, which can really be closed and opened again. */
+export interface AnyPhone {
+  readonly complaints: string[]
+  readonly page: Screen
+  open(path?: string): Promise<Screen>
+  close(): Promise<void>
+  end(): Promise<void>
+}
+
+const engines: Record<string, (origin: string) => AnyPhone> = {
+  chromium: (origin) => new Phone(origin),
+  firefox: (origin) => new DrivenPhone(origin, openFirefox),
+  webkit: (origin) => new DrivenPhone(origin, openWebKit),
+}
+
+/** The engine that this run of the tests drives. */
+export const engine = process.env['ENGINE'] ?? 'chromium'
+
+export const phoneOf = (origin: string): AnyPhone => {
+  const make = engines[engine]
+  if (!make) throw new Error(`ENGINE is one of ${Object.keys(engines).join(', ')}, not “${engine}”`)
+  return make(origin)
+}
