@@ -24,6 +24,7 @@ import { phoneOf } from './ui/boot/phone-of.ts'
 import { sendingOf } from './ui/boot/sending-of.ts'
 import { openTheme } from './ui/boot/theme.ts'
 import { Gate } from './ui/gate.tsx'
+import { isInstalled } from './ui/installed.ts'
 import { openRoundKeeper } from './ui/round/round-keeper.ts'
 import { openRouter } from './ui/router.ts'
 import './ui/theme/tokens.css'
@@ -72,7 +73,7 @@ const device = openPhone({
   after,
   about: async () => ({
     ...(await import('./device/storage.ts').then(async ({ readStorage, storageReport }) => storageReport(await readStorage(navigator.storage)))),
-    installed: matchMedia('(display-mode: standalone)').matches,
+    installed: isInstalled(),
     app: __APP_VERSION__,
   }),
   onSaved: () => void askForBackgroundSend(updates.current?.registration()),

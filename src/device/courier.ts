@@ -38,6 +38,17 @@ export interface Courier {
   carry(errand: Errand): Promise<Carried>
 }
 
+/** Browsers of before 2024 have no `any`. */
+const eitherOf = (one: AbortSignal, other: AbortSignal): AbortSignal => {
+  if (AbortSignal.any) return AbortSignal.any([one, other])
+  const both = new AbortController()
+  const aborted = [one, other].find((it) => it.aborted)
+  if (aborted) both.abort(aborted.reason)
+  for (const signal of [one, other])
+    signal.addEventListener('abort', () => both.abort(signal.reason), { once: true, signal: both.signal })
+  return both.signal
+}
+
 const usualTimeoutMs = 20_000
 const empty = new Uint8Array()
 
@@ -51,7 +62,7 @@ export const createCourier = ({ fetch, clock, caller, helloPath }: CourierParts)
     const sentAt = clock.wall()
     const from = clock.monotonic()
     try {
-      const init: RequestInit = { method, cache: 'no-store', signal: signal ? AbortSignal.any([signal, timeout]) : timeout }
+      const init: RequestInit = { method, cache: 'no-store', signal: signal ? eitherOf(signal, timeout) : timeout }
       const response = await fetch(path, { ...init, ...(headers ? { headers: { ...headers } } : {}), ...(body.length ? { body } : {}) })
       const next = response.headers.get(nonceHeader)
       if (next) nonces.push(next)

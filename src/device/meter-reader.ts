@@ -3,7 +3,7 @@ import type { Box, Pixels } from '../reader/picture.ts'
 import { readMeter, type MeterReading } from '../reader/reader.ts'
 import { areKept, dropOptional, isAgreed, keepOptional, type OptionalFile } from './optional-files.ts'
 import { openReader, type ReaderDoor } from './reader.ts'
-import { hasSimd } from './reader-worker.ts'
+import { hasSimd } from './simd.ts'
 
 /** One of the reader's files, as the build made it. */
 export interface BuiltFile extends OptionalFile {

@@ -1,6 +1,7 @@
 import { openEngine } from '../reader/engine.ts'
 import type { Recognise } from '../reader/recognised.ts'
 import { ReaderFault } from './reader-fault.ts'
+import { hasSimd } from './simd.ts'
 
 /** Where the reader's files are; all on this site, under `/reader/`. */
 export interface ReaderFiles {
@@ -83,8 +84,3 @@ const fetchModel = async (url: string, sha256: string | undefined): Promise<Uint
   }
   return new Uint8Array(bytes)
 }
-
-// The smallest module with a SIMD instruction (i8x16.popcnt of a splat); an engine without SIMD calls it invalid.
-const simdModule = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 123, 3, 2, 1, 0, 10, 10, 1, 8, 0, 65, 0, 253, 15, 253, 98, 11])
-
-export const hasSimd = (): boolean => WebAssembly.validate(simdModule)

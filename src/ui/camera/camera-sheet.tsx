@@ -46,7 +46,7 @@ export const CameraSheet = ({ check, onRead, onClose }: { check: ReadingCheck; o
     const kind = display?.kind === 'segments' ? 'segments' : (reading.kind ?? display?.kind)
     if (isTaking || text === null || !cutOut) return
     setTaking(true)
-    const prepared = await jpegOf(canvas).then(preparePhoto)
+    const prepared = await preparePhoto({ width: canvas.width, height: canvas.height, jpeg: (quality) => jpegOf(canvas, quality) })
     if (!prepared.ok) {
       setTaking(false)
       fail('photo')

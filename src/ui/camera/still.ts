@@ -37,5 +37,5 @@ export const drawn = (source: CanvasImageSource, width: number, height: number, 
   return canvas
 }
 
-export const jpegOf = (canvas: HTMLCanvasElement): Promise<Blob> =>
-  new Promise((resolve, reject) => canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('the picture could not be encoded'))), 'image/jpeg', 0.9))
+export const jpegOf = (canvas: HTMLCanvasElement, quality: number): Promise<Blob> =>
+  new Promise((resolve, reject) => canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('the picture could not be encoded'))), 'image/jpeg', quality))

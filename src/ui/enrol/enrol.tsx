@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { useApp, useWords } from '../app-context.ts'
+import { isInstalled, isKeptApart } from '../installed.ts'
 import type { NoAnswer } from '../office.ts'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
@@ -62,6 +63,7 @@ const Ask = () => {
   return (
     <BareScreen title={claimed ? words.title : words.first.title} next={<Button kind="go" notYet={asking ? words.asking : undefined} onPress={() => void ask()}>{words.go}</Button>}>
       <p>{claimed ? words.more : words.first.more}</p>
+      {isKeptApart() && !isInstalled() ? <Banner kind="warn" title={words.homeFirst}>{words.homeFirstMore}</Banner> : null}
       {refusal ? <Banner kind="stop" title={words.noAnswer(refusal)} /> : null}
       <Card>
         <Field name={words.code} hint={office.codeInAddress && code === office.codeInAddress ? words.codeFromAddress : words.codeHint} problem={needed(code)} value={code} onChange={setCode} />

@@ -44,6 +44,8 @@ export const noAnswer = ({ code, retryAfter, detail }: NoAnswer): string => {
 }
 
 export const enrol = {
+  homeFirst: 'Put the app on the home screen first',
+  homeFirstMore: 'Share, then Add to Home Screen; then open it there and key the code. On this phone the app on the home screen has a store of its own: what is recorded here, in the browser, does not go with it, and may be cleared after seven days without use.',
   title: 'Make this phone a device of the laboratory',
   first: {
     title: 'A new laboratory',

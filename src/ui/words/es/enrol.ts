@@ -45,6 +45,8 @@ const noAnswer = ({ code, retryAfter, detail }: NoAnswer): string => {
 }
 
 export const enrol: Translation<typeof english> = {
+  homeFirst: 'Ponga antes la aplicación en la pantalla de inicio',
+  homeFirstMore: 'Compartir y después Añadir a pantalla de inicio; ábrala allí y teclee el código. En este teléfono la aplicación de la pantalla de inicio tiene su propio almacén: lo que se registre aquí, en el navegador, no pasa a ella, y puede borrarse tras siete días sin uso.',
   title: 'Dar de alta este teléfono en el laboratorio',
   first: {
     title: 'Un laboratorio nuevo',
