@@ -24,6 +24,14 @@ const smallTargets = (page: Page): Promise<string[]> =>
       .map((it) => `${it.outerHTML.slice(0, 120)} ${Math.round(it.getBoundingClientRect().width)}×${Math.round(it.getBoundingClientRect().height)}`),
   )
 
+/** What an iPhone would zoom in on when it is tapped, and not zoom out of: fields of less than 16 px type. */
+const zoomingFields = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('input, textarea, select')]
+      .filter((it) => !['file', 'radio', 'checkbox', 'range'].includes((it as HTMLInputElement).type) && parseFloat(getComputedStyle(it).fontSize) < 16)
+      .map((it) => `${it.outerHTML.slice(0, 120)} ${getComputedStyle(it).fontSize}`),
+  )
+
 describe('every screen', () => {
   const lab = new Laboratory()
   let phone: Phone
@@ -65,7 +73,7 @@ describe('every screen', () => {
       await page.waitForTimeout(350)
       if (pictures) await page.screenshot({ path: `${pictures}/${theme}-${path.replaceAll('/', '_')}.png` })
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-      const problems = [...(await violations(page)), ...(await smallTargets(page)), ...(wide > 0 ? [`${wide} px too wide`] : [])]
+      const problems = [...(await violations(page)), ...(await smallTargets(page)), ...(await zoomingFields(page)), ...(wide > 0 ? [`${wide} px too wide`] : [])]
       if (problems.length) found[path] = problems
     }
     expect(found).toEqual({})

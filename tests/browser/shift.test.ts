@@ -13,16 +13,16 @@ import type { Hash } from '../../src/record/ids.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { proofOf, type Phone as Device } from '../server/phone.ts'
 import { violationsInBothThemes } from './axe.ts'
-import { allSent, found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
+import { allSent, found, goTo, holdLine, Laboratory, Phone, press } from './harness.ts'
 import { letIn } from './let-in.ts'
 import { codeOnPage, readPdf } from './pdf.ts'
+import { handOver, passphraseField, sayWhy, takeOver, walkAndAccept } from './signing.ts'
 
 const supervisor = 'Rosa Kern'
 const operator = 'Marta Quintela'
 const onCall = 'Helena Sobral'
 const passphrase = 'silver nitrate in the dark'
 const onCallPassphrase = 'hypo in the moonlight'
-const pin = '2468'
 
 /** The laboratory's clock stands at 14:40 of its next such minute: the late shift has begun, the early one can be signed. */
 const plan = demoLab()
@@ -35,60 +35,9 @@ const pathOf = ({ date, shift }: ShiftSpan): string => `/shift/${date}/${shift.i
 
 const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { level: 1, name }).waitFor()
 
-/** The one who has the phone gives it on; whoever takes it finds the page where it was. */
-const takeOver = async (page: Page, person: string, title: string): Promise<void> => {
-  await page.getByRole('button', { name: person }).click()
-  await page.getByText(/PIN/).first().waitFor()
-  await keyIn(page, pin)
-  await press(page, 'Go on')
-  await heading(page, title)
-}
-
 const download = async (page: Page, name: RegExp): Promise<string> => {
   const [file] = await Promise.all([page.waitForEvent('download'), press(page, name)])
   return readFileSync(await file.path(), 'utf8')
-}
-/** A reason for everything that was missed, at once where a whole machine was not walked. A row that was settled goes a moment after its sheet. */
-const sayWhy = async (page: Page): Promise<void> => {
-  const missed = page.getByRole('button', { name: /Missed, no reason given|missed on / })
-  const settled = page.getByText('No handover given')
-  for (;;) {
-    await missed.or(settled).first().waitFor()
-    const name = await missed.first().innerText({ timeout: 1_000 }).catch(() => undefined)
-    if (name === undefined) {
-      if ((await missed.count()) === 0) return
-      continue
-    }
-    await missed.first().click()
-    await page.getByRole('dialog').getByText('Nobody was free').click()
-    await page.getByRole('button', { name: /^Save the reason/ }).click()
-    await page.getByRole('dialog').waitFor({ state: 'detached' })
-    await page.waitForFunction((gone) => ![...document.querySelectorAll<HTMLElement>('button.row')].some((it) => it.innerText === gone), name, { polling: 250 })
-  }
-}
-/** Whoever comes looks at everything, ticks it and accepts under their own name. */
-const walkAndAccept = async (page: Page): Promise<number> => {
-  await press(page, /^Handover not accepted/)
-  const dialog = page.getByRole('dialog')
-  const boxes = dialog.getByRole('checkbox')
-  await boxes.first().waitFor()
-  const count = await boxes.count()
-  expect(await dialog.getByRole('button', { name: /left to look at$/ }).getAttribute('aria-disabled')).toBe('true')
-  for (let index = 0; index < count; index++) await boxes.nth(index).check()
-  await holdLine(page, /^I am Marta Quintela/)
-  await dialog.waitFor({ state: 'detached' })
-  return count
-}
-/** The passphrase is asked for once everything has been fetched; a server that is only coming up is asked again. */
-const passphraseField = async (page: Page) => {
-  const dialog = page.getByRole('dialog')
-  const field = dialog.getByLabel('Your passphrase')
-  const again = dialog.getByRole('button', { name: 'Try again' })
-  for (;;) {
-    await field.or(again).first().waitFor()
-    if (await field.isVisible()) return field
-    await again.click({ timeout: 5_000 }).catch(() => undefined)
-  }
 }
 const coverageText = (page: Page): Promise<string[]> => page.locator('.legend, .total').allInnerTexts()
 
@@ -196,7 +145,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await press(page, /^Handover not accepted/)
     await takeOver(page, operator, 'Early shift')
     expect(await page.getByRole('button', { name: 'Sign this shift' }).count()).toBe(0)
-    expect(await walkAndAccept(page)).toBeGreaterThanOrEqual(plan.machines.length)
+    expect(await walkAndAccept(page, operator)).toBeGreaterThanOrEqual(plan.machines.length)
     await page.getByText('Everything is settled. A supervisor can sign.').waitFor()
     expect(await page.getByRole('button', { name: 'Sign this shift' }).count()).toBe(0)
     await press(page, 'Hand the phone to a supervisor')
@@ -315,12 +264,10 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await page.getByText(/^Fixing bath 1 .*pH 4\.92/).first().waitFor()
     await lab.stop()
     await sayWhy(page)
-    await press(page, 'No handover given')
-    await page.getByRole('dialog').getByRole('textbox').fill('Nothing special.')
-    await page.getByRole('dialog').getByRole('button', { name: 'Hand over' }).click()
+    await handOver(page, 'Nothing special.')
     await press(page, /^Handover not accepted/)
     await takeOver(page, operator, 'Night shift')
-    await walkAndAccept(page)
+    await walkAndAccept(page, operator)
     // Whoever is on call has nobody above for what they answered themselves.
     await press(page, 'Hand the phone to a supervisor')
     await takeOver(page, onCall, 'Night shift')

@@ -1,14 +1,16 @@
 /**
  * Every screen and state, in both themes and at every size, as pictures, contact sheets and one page that holds them all:
- * `npm run shots -- --out /tmp/shots --only '^trend' --sizes 360x740 --browser firefox --executable /usr/bin/firefox`
+ * `npm run shots -- --out /tmp/shots --only '^trend' --sizes 360x740 --browser firefox` (chromium, firefox or webkit)
  * The screens are those of the app over a founded demo laboratory; states that take a story are told on the stage (`scenes.ts`).
  */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import * as playwright from 'playwright-core'
+import { chromium } from 'playwright-core'
 import 'temporal-polyfill/global'
+import { phoneOf } from '../browser/engines/phone-of.ts'
+import type { Screen } from '../browser/engines/screen.ts'
 import { executablePath, found, goTo, keyIn, Laboratory, press } from '../browser/harness.ts'
 import { screens } from '../browser/screens.ts'
 import { scenes } from './scenes.ts'
@@ -25,31 +27,54 @@ const { values: given } = parseArgs({
     language: { type: 'string', default: 'en' },
     zoom: { type: 'string', default: '1' },
     browser: { type: 'string', default: 'chromium' },
-    executable: { type: 'string' },
   },
 })
 const only = new RegExp(given.only)
 const sizes = given.sizes.split(',').map((text) => text.split('x').map(Number) as [number, number])
 const themes = given.themes.split(',')
-const isChromium = given.browser === 'chromium'
-const engine = playwright[given.browser as 'chromium' | 'firefox' | 'webkit']
-if (!engine) throw new Error(`no browser ${given.browser}: chromium, firefox or webkit`)
 
 mkdirSync(given.out, { recursive: true })
-const profile = mkdtempSync(join(tmpdir(), 'bathkeeper-shots-'))
-const executable = given.executable ?? (isChromium ? executablePath : undefined)
-const context = await engine.launchPersistentContext(profile, {
-  ...(executable ? { executablePath: executable } : {}),
-  headless: true, viewport: { width: 360, height: 740 }, deviceScaleFactor: 1, hasTouch: true, locale: given.language === 'es' ? 'es-ES' : 'en-GB',
-  ...(isChromium ? { isMobile: true, args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--hide-scrollbars'] } : {}),
-})
-context.setDefaultTimeout(30_000)
+const complaints: string[] = []
+
+interface Window {
+  page: Screen
+  close(): Promise<void>
+}
+
+/** Of one dot to a pixel and without a bar at the side, as far as the engine lets itself be told. */
+const openChromium = async (): Promise<Window> => {
+  const profile = mkdtempSync(join(tmpdir(), 'bathkeeper-shots-'))
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath, headless: true, viewport: { width: 360, height: 740 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true, locale: given.language === 'es' ? 'es-ES' : 'en-GB',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--hide-scrollbars'],
+  })
+  context.setDefaultTimeout(30_000)
+  const page = await context.newPage()
+  page.on('pageerror', (error) => complaints.push(error.stack ?? error.message))
+  return {
+    page,
+    close: async () => {
+      await context.close()
+      rmSync(profile, { recursive: true, force: true })
+    },
+  }
+}
+const openOther = async (): Promise<Window> => {
+  const phone = phoneOf('', given.browser)
+  return {
+    page: await phone.open(),
+    close: async () => {
+      complaints.push(...phone.complaints)
+      await phone.end()
+    },
+  }
+}
+const { page, close } = await (given.browser === 'chromium' ? openChromium() : openOther())
 
 /** By size, then by screen: one shot a theme. */
 const taken = new Map<string, Map<string, Shot[]>>()
-const complaints: string[] = []
 
-const shoot = async (page: playwright.Page, name: string): Promise<void> => {
+const shoot = async (page: Screen, name: string): Promise<void> => {
   if (!only.test(name)) return
   const file = name.replaceAll(/[^\w.-]+/g, '_')
   for (const [width, height] of sizes) {
@@ -70,29 +95,30 @@ const shoot = async (page: playwright.Page, name: string): Promise<void> => {
       shots.push({ name: `${name} · ${theme}`, file: path, width, height })
     }
   }
-  // The whole of a screen that goes on below the foot, once.
+  // The whole of a screen that goes on below the foot, once: on a phone that is as tall.
   const [width, height] = sizes[0]!
   await page.setViewportSize({ width, height })
   const tall = await page.evaluate(() => document.documentElement.scrollHeight)
   if (tall <= height + 40) return
   const ofWhole = taken.get('whole') ?? taken.set('whole', new Map()).get('whole')!
   const shots: Shot[] = []
+  await page.setViewportSize({ width, height: Math.min(tall, 2400) })
   for (const theme of themes) {
     await page.evaluate((of) => { document.documentElement.dataset['theme'] = of }, theme)
     const path = `${file}-whole-${theme}.png`
-    await page.screenshot({ path: join(given.out, path), clip: { x: 0, y: 0, width, height: Math.min(tall, 2400) }, fullPage: true })
+    await page.screenshot({ path: join(given.out, path) })
     shots.push({ name: `${name} · ${theme}`, file: path, width, height: Math.min(tall, 2400) })
   }
   ofWhole.set(name, shots)
 }
 
-const still = (page: playwright.Page): Promise<void> => page.waitForLoadState('networkidle').then(() => page.waitForTimeout(150))
+/** When nothing more has been fetched for a while. */
+const still = (page: Screen): Promise<void> =>
+  page.evaluate(async () => {
+    for (let before = -1, now = 0; now !== before; before = now, now = performance.getEntriesByType('resource').length) await new Promise((passed) => setTimeout(passed, 250))
+  })
 
-const watch = (page: playwright.Page, whose: string): void => {
-  page.on('pageerror', (error) => complaints.push(`${whose}: ${error.stack ?? error.message}`))
-}
-
-const readOut = async (page: playwright.Page): Promise<void> => {
+const readOut = async (page: Screen): Promise<void> => {
   await goTo(page, '/now')
   await goTo(page, '/check/neg-1-fix-ph')
   await keyIn(page, '4.92')
@@ -109,8 +135,6 @@ const readOut = async (page: playwright.Page): Promise<void> => {
 const ofApp = async (): Promise<void> => {
   const lab = new Laboratory()
   await lab.start()
-  const page = await context.newPage()
-  watch(page, 'app')
   try {
     await page.goto(`${lab.origin}/#enrol=${lab.code}`)
     await page.evaluate(() => localStorage.setItem('language', 'en'))
@@ -145,16 +169,13 @@ const ofApp = async (): Promise<void> => {
     await page.screenshot({ path: join(given.out, 'stopped-here.png') })
     throw thrown
   } finally {
-    await page.close()
     await lab.end()
   }
 }
 
 const onStage = async (): Promise<void> => {
   const { origin, server } = await serveStage()
-  const page = await context.newPage()
   try {
-    watch(page, 'stage')
     for (const name of Object.keys(scenes)) {
       if (!only.test(name)) continue
       await page.goto(`${origin}/?scene=${name}&theme=${themes[0]}&language=${given.language}`)
@@ -163,7 +184,6 @@ const onStage = async (): Promise<void> => {
       await shoot(page, name)
     }
   } finally {
-    await page.close()
     server.close()
   }
 }
@@ -172,13 +192,12 @@ try {
   if (given.of.includes('app')) await ofApp()
   if (given.of.includes('stage')) await onStage()
 } finally {
-  await context.close()
-  rmSync(profile, { recursive: true, force: true })
+  await close()
 }
 
 for (const [size, ofSize] of taken) console.log((await writeSheets(given.out, size, [...ofSize.values()])).map((file) => join(given.out, file)).join('\n'))
-const page = [...taken].map(([size, ofSize]) => `<h2>${size}</h2>${[...ofSize.values()].flat().map(({ name, file }) => `<figure><img loading="lazy" src="${file}"><figcaption>${name}</figcaption></figure>`).join('')}`).join('')
-writeFileSync(join(given.out, 'index.html'), `<!doctype html><meta charset="utf-8"><title>Screens</title><style>body{background:#777;color:#fff;font:16px sans-serif}figure{display:inline-block;margin:8px;vertical-align:top}img{max-width:44vw}</style>${page}`)
+const figures = [...taken].map(([size, ofSize]) => `<h2>${size}</h2>${[...ofSize.values()].flat().map(({ name, file }) => `<figure><img loading="lazy" src="${file}"><figcaption>${name}</figcaption></figure>`).join('')}`).join('')
+writeFileSync(join(given.out, 'index.html'), `<!doctype html><meta charset="utf-8"><title>Screens</title><style>body{background:#777;color:#fff;font:16px sans-serif}figure{display:inline-block;margin:8px;vertical-align:top}img{max-width:44vw}</style>${figures}`)
 console.log(`${[...taken.values()].reduce((sum, it) => sum + it.size, 0)} screens by size, ${join(given.out, 'index.html')}`)
 for (const it of complaints) console.error(it)
 process.exitCode = complaints.length ? 1 : 0

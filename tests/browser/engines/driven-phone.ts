@@ -26,7 +26,7 @@ export class DrivenPhone {
       if (!isOrdinary(text)) this.complaints.push(text)
     })
     this.#page = new DrivenScreen(this.#driver)
-    await this.#page.goto(`${this.origin}${path}`)
+    if (this.origin) await this.#page.goto(`${this.origin}${path}`)
     return this.#page
   }
 

@@ -206,6 +206,9 @@ export class DrivenScreen extends DrivenFinder implements Screen {
     }
     throw new Error(`the page stands at ${at}, not at ${pattern}`)
   }
+  async setViewportSize(size: { width: number; height: number }): Promise<void> {
+    await this.driver.resize(size)
+  }
   async waitForTimeout(milliseconds: number): Promise<void> {
     await pause(milliseconds)
   }

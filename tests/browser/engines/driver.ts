@@ -13,6 +13,7 @@ export interface Driver {
   up(): Promise<void>
   /** Gives a file to the one input that is found. */
   choose(steps: readonly Step[], path: string): Promise<void>
+  resize(size: { width: number; height: number }): Promise<void>
   screenshot(): Promise<Buffer>
   /** As when the battery dies: no leave-taking. */
   kill(): Promise<void>

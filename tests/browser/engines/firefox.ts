@@ -32,6 +32,7 @@ export const openFirefox = async (profile: string, complain: (text: string) => v
       const input = await page.evaluateHandle(`finder.one(${JSON.stringify(steps)})`)
       await (input as ElementHandle<HTMLInputElement>).uploadFile(path)
     },
+    resize: ({ width, height }) => page.setViewport({ width, height, deviceScaleFactor: 2 }),
     screenshot: async () => Buffer.from(await page.screenshot()),
     kill: async () => {
       const program = browser.process()!

@@ -22,8 +22,8 @@ const engines: Record<string, (origin: string) => AnyPhone> = {
 /** The engine that this run of the tests drives. */
 export const engine = process.env['ENGINE'] ?? 'chromium'
 
-export const phoneOf = (origin: string): AnyPhone => {
-  const make = engines[engine]
-  if (!make) throw new Error(`ENGINE is one of ${Object.keys(engines).join(', ')}, not “${engine}”`)
+export const phoneOf = (origin: string, which = engine): AnyPhone => {
+  const make = engines[which]
+  if (!make) throw new Error(`ENGINE is one of ${Object.keys(engines).join(', ')}, not “${which}”`)
   return make(origin)
 }

@@ -8,6 +8,7 @@ export interface Screen extends Finder {
   goto(address: string): Promise<unknown>
   reload(): Promise<unknown>
   waitForURL(pattern: string): Promise<void>
+  setViewportSize(size: { width: number; height: number }): Promise<void>
   waitForTimeout(milliseconds: number): Promise<void>
   screenshot(options?: { path?: string }): Promise<Buffer>
   keyboard: { type(text: string): Promise<void>; press(key: string): Promise<void> }

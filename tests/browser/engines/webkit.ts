@@ -32,7 +32,7 @@ const killed = async (child: ChildProcess): Promise<void> => {
 /** A screen that nobody sees: the engine draws on X11 only. */
 const openDisplay = async (): Promise<{ display: string; child: ChildProcess }> =>
   new Promise((resolve, reject) => {
-    program('Xvfb', ['-displayfd', '1', '-screen', '0', '800x1000x24'], {}, (line) => {
+    program('Xvfb', ['-displayfd', '1', '-screen', '0', '1600x2600x24'], {}, (line) => {
       if (/^\d+$/.test(line)) resolve({ display: `:${line}`, child: starting.child! })
     }).then((child) => (starting.child = child), reject)
     const starting: { child?: ChildProcess } = {}
@@ -80,6 +80,11 @@ export const openWebKit = async (profile: string, complain: (text: string) => vo
     choose: async (steps, path) => {
       const input = await driver.executeScript(`return finder.one(${JSON.stringify(steps)})`)
       await (input as Awaited<ReturnType<typeof driver.findElement>>).sendKeys(path)
+    },
+    resize: async ({ width, height }) => {
+      await driver.manage().window().setRect({ x: 0, y: 0, width, height })
+      for (const until = Date.now() + 10_000; (await driver.executeScript('return innerWidth + "x" + innerHeight')) !== `${width}x${height}`; )
+        if (Date.now() > until) throw new Error(`the window does not take ${width} × ${height}`)
     },
     screenshot: async () => Buffer.from(await driver.takeScreenshot(), 'base64'),
     kill: async () => {
