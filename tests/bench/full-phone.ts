@@ -1,6 +1,7 @@
 import { chromium, type Page } from 'playwright-core'
 import type { Arrived } from '../../src/projections/line.ts'
-import { executablePath, found, Laboratory, Phone, phoneSize, readyForNoNetwork, unlock } from '../browser/harness.ts'
+import { executablePath, found, Laboratory, Phone, readyForNoNetwork, unlock } from '../browser/harness.ts'
+import { phoneSize } from '../browser/phone-size.ts'
 import { builtPage } from './built-page.ts'
 import { median, millisecondsText, percentile, type Figure } from './figure.ts'
 import { manyEntries } from './history.ts'

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import type { CautionCard } from '../../safety/card.ts'
 import { neededLines, type CardNeeded } from '../../safety/needed.ts'
 import { cardOf } from '../../safety/own-cards.ts'
@@ -8,7 +7,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
-import { useSaving } from '../saving.ts'
+import { useHeldLines } from '../safety/held-lines.ts'
 
 /** As long as a confirmation stands at a tank. Common practice, no source. */
 const standsMilliseconds = 3_600_000
@@ -23,14 +22,7 @@ export const notYetRead = (needed: readonly CardNeeded[], { ledger, person, now 
 export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]; needed: readonly CardNeeded[] }) => {
   const { person, plan } = useApp()
   const words = useWords()
-  const saving = useSaving()
-  const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
-  const confirm = async ({ card, version, lines }: CardNeeded, line: string): Promise<void> => {
-    const now = new Set(held).add(`${card}/${line}`)
-    setHeld(now)
-    if (!lines.every((key) => now.has(`${card}/${key}`))) return
-    if (!(await saving.save('caution', { card, version, lines: [...lines] }))) setHeld(held)
-  }
+  const { isHeld, hold, saving } = useHeldLines({})
   return (
     <>
       <h2>{words.safety.before}</h2>
@@ -40,7 +32,7 @@ export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]
         const card = cardOf(plan.value!.plan, it.card)
         return card
           ? neededLines(it, card).map((line) => (
-              <HoldToConfirm key={`${it.card}/${line.key}`} done={held.has(`${it.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(it, line.key)}>{line.says}</HoldToConfirm>
+              <HoldToConfirm key={`${it.card}/${line.key}`} done={isHeld(it, line.key)} hint={words.parts.hold} onConfirm={() => void hold(it, line.key)}>{line.says}</HoldToConfirm>
             ))
           : null
       })}

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import type { PlannedDose, Remedy } from '../../corrections/remedy.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
 import type { MaterialId } from '../../plan/ids.ts'
@@ -8,7 +7,7 @@ import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
-import { useSaving } from '../saving.ts'
+import { useHeldLines } from '../safety/held-lines.ts'
 import { Screen } from '../screen.tsx'
 import { CautionCardView } from './caution-card.tsx'
 import { sayText } from './sentence.ts'
@@ -25,22 +24,7 @@ interface CautionStepProps {
 export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionStepProps) => {
   const { person } = useApp()
   const words = useWords()
-  const saving = useSaving()
-  const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
-  const confirm = async (needed: CardNeeded, line: string): Promise<void> => {
-    const now = new Set(held).add(`${needed.card}/${line}`)
-    setHeld(now)
-    if (!needed.lines.every((key) => now.has(`${needed.card}/${key}`))) return
-    const saved = await saving.save('caution', {
-      card: needed.card,
-      version: needed.version,
-      material: dose.material as MaterialId,
-      station: remedy.station,
-      exception: exception.id,
-      lines: [...needed.lines],
-    })
-    if (!saved) setHeld(held)
-  }
+  const { isHeld, hold, saving } = useHeldLines({ material: dose.material as MaterialId, station: remedy.station, exception: exception.id })
   const cards = needs.flatMap((needed) => {
     const card = cardOf(plan, needed.card)
     return card ? [{ needed, card }] : []
@@ -52,7 +36,7 @@ export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionSte
         <section key={needed.card} class="caution" aria-label={card.name}>
           <CautionCardView card={card} />
           {neededLines(needed, card).map((line) => (
-            <HoldToConfirm key={line.key} done={held.has(`${needed.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(needed, line.key)}>
+            <HoldToConfirm key={line.key} done={isHeld(needed, line.key)} hint={words.parts.hold} onConfirm={() => void hold(needed, line.key)}>
               {line.says}
             </HoldToConfirm>
           ))}

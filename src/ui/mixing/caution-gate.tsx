@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import type { StationId } from '../../plan/ids.ts'
 import { neededLines, type CardNeeded } from '../../safety/needed.ts'
 import { cardOf } from '../../safety/own-cards.ts'
@@ -6,21 +5,14 @@ import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
-import { useSaving } from '../saving.ts'
+import { useHeldLines } from '../safety/held-lines.ts'
 import { Screen } from '../screen.tsx'
 
 /** What must be read before the amount for a batch is seen; each card is kept as an entry once its lines were held. */
 export const CautionGate = ({ title, meta, needs, station }: { title: string; meta: string; needs: readonly CardNeeded[]; station: StationId }) => {
   const { person, plan } = useApp()
   const words = useWords()
-  const saving = useSaving()
-  const [held, setHeld] = useState<ReadonlySet<string>>(new Set())
-  const confirm = async ({ card, version, lines }: CardNeeded, line: string): Promise<void> => {
-    const now = new Set(held).add(`${card}/${line}`)
-    setHeld(now)
-    if (!lines.every((key) => now.has(`${card}/${key}`))) return
-    if (!(await saving.save('caution', { card, version, station, lines: [...lines] }))) setHeld(held)
-  }
+  const { isHeld, hold, saving } = useHeldLines({ station })
   return (
     <Screen title={title} back meta={`${meta} · ${words.safety.before}`}>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
@@ -30,7 +22,7 @@ export const CautionGate = ({ title, meta, needs, station }: { title: string; me
           <section key={needed.card} class="caution" aria-label={card.name}>
             <CautionCardView card={card} />
             {neededLines(needed, card).map((line) => (
-              <HoldToConfirm key={line.key} done={held.has(`${needed.card}/${line.key}`)} hint={words.parts.hold} onConfirm={() => void confirm(needed, line.key)}>
+              <HoldToConfirm key={line.key} done={isHeld(needed, line.key)} hint={words.parts.hold} onConfirm={() => void hold(needed, line.key)}>
                 {line.says}
               </HoldToConfirm>
             ))}
