@@ -41,7 +41,7 @@ const Pin = ({ person, onBack }: { person: Person; onBack(): void }) => {
   useEffect(() => void pins.has(person.id).then(setKnown), [])
 
   const enter = async (): Promise<void> => {
-    if (busy || known === undefined) return
+    if (busy) return
     if (pin.length < shortest) {
       setProblem(words.tooShort)
       return
@@ -57,10 +57,17 @@ const Pin = ({ person, onBack }: { person: Person; onBack(): void }) => {
       setPin('')
     }
   }
+  // The store may be busy with what the server sends: nothing is keyed before it is known whether a PIN is chosen or asked for.
+  if (known === undefined)
+    return (
+      <BareScreen title={person.name}>
+        <p role="status">{all.shell.loading}</p>
+      </BareScreen>
+    )
   return (
     <BareScreen title={person.name} next={<Button kind="go" notYet={busy ? all.shell.loading : undefined} onPress={() => void enter()}>{words.goOn}</Button>}>
-      <p>{known === false ? words.newPin : words.pin}</p>
-      {known === false ? <p class="small quiet">{words.newPinHint}</p> : null}
+      <p>{known ? words.pin : words.newPin}</p>
+      {known ? null : <p class="small quiet">{words.newPinHint}</p>}
       <p class="digits" aria-label={`${words.pin}: ${pin.length}`}>{'•'.repeat(pin.length) || ' '}</p>
       {problem ? <Banner kind="stop" title={problem} /> : null}
       <NumberPad
