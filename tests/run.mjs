@@ -27,7 +27,7 @@ const suite = (...projects) => {
   console.log(`\n── ${projects.join(' and ')} tests`)
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-tests-'))
   const report = join(folder, 'report.json')
-  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', ...projects.flatMap((it) => ['--project', it]), '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
+  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', ...projects.flatMap((it) => ['--project', it]), ...(projects.length > 1 ? [`--maxWorkers=${projects.length}`] : []), '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
   if (existsSync(report)) {
     const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'))
     count.passed += numPassedTests
