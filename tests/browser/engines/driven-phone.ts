@@ -22,6 +22,8 @@ export class DrivenPhone {
   }
 
   async open(path = '/'): Promise<DrivenScreen> {
+    // A test that failed may have left it open.
+    await this.close()
     this.#driver = await this.start(this.profile, (text) => {
       if (!isOrdinary(text)) this.complaints.push(text)
     })
