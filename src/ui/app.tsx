@@ -2,9 +2,10 @@ import type { ComponentType } from 'preact'
 import { useErrorBoundary } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { lazy } from './lazy.tsx'
+import { NotFound } from './not-found.tsx'
 import { Now } from './now/now.tsx'
 import { Banner } from './parts/banner.tsx'
-import { Button, LinkButton } from './parts/button.tsx'
+import { Button } from './parts/button.tsx'
 import { BenchIcon, BoardIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
 import { Screen } from './screen.tsx'
 import './app.css'
@@ -72,15 +73,6 @@ export const AppShell = () => {
         </ul>
       </nav>
     </div>
-  )
-}
-
-const NotFound = () => {
-  const words = useWords()
-  return (
-    <Screen title={words.shell.notFound.title} next={<LinkButton kind="go" href="/now">{words.shell.notFound.go}</LinkButton>}>
-      <p>{words.shell.notFound.more}</p>
-    </Screen>
   )
 }
 

@@ -38,8 +38,8 @@ export const Screen = ({ title, meta, back, next, fills, wide, children }: Scree
         <div class="title">
           <h1>{title}</h1>
           <p class="meta">
-            {plan.value?.plan.demo ? <abbr class="demo-mark" title={words.shell.demo}>{words.shell.demoShort}</abbr> : null}
-            {meta ? <span>{meta}</span> : null}
+            {plan.value?.plan.demo ? <abbr class="demo-mark" title={words.shell.demo}>{words.shell.demoShort}</abbr> : null}{' '}
+            {meta ? <span>{meta}</span> : null}{' '}
             <SendingText />
           </p>
         </div>

@@ -118,7 +118,7 @@ const still = (page: Screen): Promise<void> =>
     for (let before = -1, now = 0; now !== before; before = now, now = performance.getEntriesByType('resource').length) await new Promise((passed) => setTimeout(passed, 250))
   })
 
-const readOut = async (page: Screen): Promise<void> => {
+const readOut = async (page: Screen, isRepeat: boolean): Promise<void> => {
   await goTo(page, '/now')
   await goTo(page, '/check/neg-1-fix-ph')
   await keyIn(page, '4.92')
@@ -126,7 +126,7 @@ const readOut = async (page: Screen): Promise<void> => {
   const keep = page.getByRole('button', { name: /^Keep / })
   await keep.or(page.getByText('Saved on this phone')).first().waitFor()
   if (await keep.isVisible()) {
-    await shoot(page, 'check, second look')
+    await shoot(page, `check, second look${isRepeat ? ' of the repeat' : ''}`)
     await keep.click()
   }
   await page.getByText('Saved on this phone').waitFor()
@@ -141,9 +141,9 @@ const ofApp = async (): Promise<void> => {
     await page.reload()
     await page.getByLabel('Name of this phone').waitFor()
     await found(page, 'Rosa Kern', (screen) => shoot(page, screen))
-    await readOut(page)
+    await readOut(page, false)
     await shoot(page, 'check, out of limits')
-    await readOut(page)
+    await readOut(page, true)
     await shoot(page, 'check, confirmed')
     await goTo(page, '/shift')
     const exception = await page.locator('a[href^="/exception/"]').last().getAttribute('href')

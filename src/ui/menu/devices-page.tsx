@@ -64,7 +64,7 @@ export const DevicesPage = () => {
       {code ? (
         <Sheet title={words.codeTitle} closeName={all.shell.close} onClose={() => setCode(undefined)}>
           <p>{words.codeMore}</p>
-          <img class="qr" alt="" src={`data:image/svg+xml,${encodeURIComponent(renderSVG(`${location.origin}/${enrolFragment(code.long)}`, { border: 2 }))}`} />
+          <img class="qr" alt="" src={`data:image/svg+xml,${encodeURIComponent(renderSVG(`${location.origin}/${enrolFragment(code.long)}`, { border: 2, whiteColor: 'transparent' }))}`} />
           <p class="address">{location.origin}</p>
           <p class="digits">{shownCode(code.short)}</p>
           <p class="quiet">{words.until(timeText(code.until, zone))}</p>

@@ -6,6 +6,7 @@ import { readingPlan } from '../../projections/reading-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { timeText } from '../format.ts'
+import { NotFound } from '../not-found.tsx'
 import { Banner } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { NumberPad } from '../parts/number-pad.tsx'
@@ -33,9 +34,11 @@ export const MachineScreen = () => {
   const [problem, setProblem] = useState<string>()
   if (!inForce || !machine) {
     const held = inForce && leftBehind(lab.value.state, inForce).holds.some((hold) => hold.machine === id) ? readingPlan(lab.value.state.plans, inForce).machines.find((it) => it.id === id) : undefined
+    if (!inForce || !held) return <NotFound back />
     return (
-      <Screen title={held?.name ?? words.shell.notFound.title} back>
-        {inForce && held ? <><Banner kind="warn" title={words.now.leftBehind.machine} /><HoldCard machine={held} plan={inForce} /></> : null}
+      <Screen title={held.name} back>
+        <Banner kind="warn" title={words.now.leftBehind.machine} />
+        <HoldCard machine={held} plan={inForce} />
       </Screen>
     )
   }

@@ -4,6 +4,7 @@ import type { Substance } from '../../science/substances.ts'
 import { substances } from '../../science/substances-table.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
+import { NotFound } from '../not-found.tsx'
 import { Empty } from '../parts/banner.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
@@ -17,11 +18,10 @@ import { useDue } from './use-due.ts'
 /** One place: what is open there, its checks with when they were last done, and the bath. */
 export const StationScreen = () => {
   const { lab, plan, now, router } = useApp()
-  const words = useWords()
   const inForce = plan.value?.plan
   const id = router.here.value.rest[0]
   const known = inForce?.machines.find((machine) => machine.stations.some((it) => it.id === id))
-  if (!inForce || !known) return <Screen title={words.shell.notFound.title} back><p>{words.shell.notFound.more}</p></Screen>
+  if (!inForce || !known) return <NotFound back />
   return <Known plan={inForce} place={placeOf(inForce, id as never)} now={now.value} lab={lab.value.state} />
 }
 

@@ -7,9 +7,11 @@ export const Onward = () => (
 )
 export const Backward = () => <Icon><path d="M15 4l-8 8 8 8" /></Icon>
 export const Forward = () => <Icon><path d="M9 4l8 8-8 8" /></Icon>
+export const EarlierIcon = () => <Icon><path d="M12 5l-7 7 7 7 M19 5l-7 7 7 7" /></Icon>
+export const LaterIcon = () => <Icon><path d="M5 5l7 7-7 7 M12 5l7 7-7 7" /></Icon>
 export const EraseIcon = () => <Icon size={30}><path d="M9 5h12v14H9l-6-7z M12.5 9.5l5 5 M17.5 9.5l-5 5" /></Icon>
 export const CameraIcon = () => <Icon><path d="M3 8h4l2-3h6l2 3h4v11H3z" /><circle cx="12" cy="13" r="3.5" /></Icon>
-/** Two drops and a cross-beam: the emergency card. */
+/** A triangle, as warnings have it: the emergency card. */
 export const EmergencyIcon = () => <Icon><path d="M12 3l9 17H3z M12 10v4 M12 17v.01" /></Icon>
 export const MenuIcon = () => <Icon><path d="M4 7h16 M4 12h16 M4 17h16" /></Icon>
 export const SentIcon = () => <Icon size={20}><path d="M4 12.5l5 5L20 6.5" /></Icon>

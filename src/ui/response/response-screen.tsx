@@ -7,6 +7,7 @@ import type { Material } from '../../plan/material.ts'
 import type { Station } from '../../plan/machine.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { numberText } from '../format.ts'
+import { NotFound } from '../not-found.tsx'
 import { Banner, Empty } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -17,11 +18,10 @@ import { ResetSheet } from './reset-sheet.tsx'
 /** How a bath has answered what was poured into it: `/response/<station>`, or one material of it at `/response/<station>/<material>`. */
 export const ResponseScreen = () => {
   const { plan, router } = useApp()
-  const words = useWords()
   const inForce = plan.value?.plan
   const [id, material] = router.here.value.rest
   const station = inForce?.machines.flatMap(({ stations }) => stations).find((it) => it.id === id)
-  if (!inForce || !station?.bath) return <Screen title={words.shell.notFound.title} back><p>{words.shell.notFound.more}</p></Screen>
+  if (!inForce || !station?.bath) return <NotFound back />
   const materials = inForce.materials.filter((it) => it.for.includes(station.id) && (material === undefined || it.id === material))
   return <OfBath plan={inForce} station={station} materials={materials} />
 }

@@ -3,6 +3,7 @@ import type { Check } from '../../plan/check.ts'
 import { dueChecks } from '../../projections/due.ts'
 import { presence, presenceKey, standsAt } from '../../rounds/presence.ts'
 import { useApp, useWords } from '../app-context.ts'
+import { NotFound } from '../not-found.tsx'
 import { Screen } from '../screen.tsx'
 import { CheckFlow } from './check-flow.tsx'
 import { freshHalf, half as halfSchema, halfKey, type Half } from './half.ts'
@@ -10,9 +11,8 @@ import { freshHalf, half as halfSchema, halfKey, type Half } from './half.ts'
 /** One check outside a round: a repeat, a re-check, or something somebody wants to look at now. */
 export const CheckScreen = () => {
   const { plan, router } = useApp()
-  const words = useWords()
   const check = plan.value?.plan.checks.find(({ id }) => id === router.here.value.rest[0])
-  return check ? <Known check={check} /> : <Screen title={words.shell.notFound.title} back><p>{words.shell.notFound.more}</p></Screen>
+  return check ? <Known check={check} /> : <NotFound back />
 }
 
 const Known = ({ check }: { check: Check }) => {

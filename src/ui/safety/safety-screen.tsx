@@ -19,7 +19,8 @@ export const SafetyScreen = () => {
   const own = ownCards(ofLab)
   if (card)
     return (
-      <Screen title={card.name} back meta={card.use || undefined}>
+      <Screen title={card.name} back>
+        {card.use ? <p class="quiet">{card.use}</p> : null}
         <CautionCardView card={card} />
         <p class="small quiet">{words.deferral}</p>
       </Screen>

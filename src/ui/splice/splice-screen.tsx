@@ -6,6 +6,7 @@ import { isForgotten, spliceHeld, spliceKey, type SpliceHeld } from '../../round
 import { useApp, useWords } from '../app-context.ts'
 import { buzz } from '../buzz.ts'
 import { clocksOf } from '../clocks-of.ts'
+import { NotFound } from '../not-found.tsx'
 import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { NumberPad } from '../parts/number-pad.tsx'
@@ -18,9 +19,8 @@ import './splice.css'
 /** The window of a splice: the elevator feeds the machine while the tail is held. `/splice/<machine>`. */
 export const SpliceScreen = () => {
   const { plan, router } = useApp()
-  const words = useWords()
   const machine = plan.value?.plan.machines.find(({ id }) => id === router.here.value.rest[0])
-  return machine ? <OfMachine key={machine.id} machine={machine} /> : <Screen title={words.shell.notFound.title} back><p>{words.shell.notFound.more}</p></Screen>
+  return machine ? <OfMachine key={machine.id} machine={machine} /> : <NotFound back />
 }
 
 const OfMachine = ({ machine }: { machine: Machine }) => {

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StripCheck } from '../../plan/check.ts'
 import { placeOf } from '../../plan/find.ts'
 import { useApp, useWords } from '../app-context.ts'
+import { NotFound } from '../not-found.tsx'
 import { Empty } from '../parts/banner.tsx'
 import { Button, LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -14,10 +15,9 @@ import { StripView } from './strip-view.tsx'
 /** The strips of one machine: the last one drawn, the ones before, the batch in use. At `/strip/<check>`, one of them at `/strip/<check>/<entry>`. */
 export const StripScreen = () => {
   const { router, plan } = useApp()
-  const words = useWords()
   const [id] = router.here.value.rest
   const check = plan.value?.plan.checks.find((it): it is StripCheck => it.id === id && it.kind === 'strip')
-  return check ? <Known check={check} /> : <Screen title={words.shell.notFound.title} back><p>{words.shell.notFound.more}</p></Screen>
+  return check ? <Known check={check} /> : <NotFound back />
 }
 
 const Known = ({ check }: { check: StripCheck }) => {
