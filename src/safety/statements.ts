@@ -114,13 +114,13 @@ const byCode: ReadonlyMap<string, Statement> = new Map([...hazards, ...precautio
 
 /**
  * What a code means. A joined hazard code (`H301+H311`) is read part by part, since each part is a statement of its own; a joined precaution is
- * one sentence and is looked up whole. Undefined where this version does not know the code: it is then shown bare.
+ * one sentence and is looked up whole. None where this version does not know the code: it is then shown bare.
  */
-export const statementOf = (code: string): Statement | undefined => {
+export const statementsOf = (code: string): readonly Statement[] => {
   const known = byCode.get(code)
-  if (known || !code.startsWith('H')) return known
-  const parts = code.split('+').map((part) => byCode.get(part))
-  return parts.every((part) => part !== undefined) ? { code, means: parts.map(({ means }) => means).join(' ') } : undefined
+  if (known) return [known]
+  const parts = code.startsWith('H') ? code.split('+').map((part) => byCode.get(part)) : []
+  return parts.every((part) => part !== undefined) ? parts : []
 }
 
 export const knownCodes: readonly string[] = [...byCode.keys()]

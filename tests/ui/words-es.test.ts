@@ -2,6 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { core } from '../../src/ui/words/en/core.ts'
 import { rooms } from '../../src/ui/words/en/rooms.ts'
 import { chosenLanguage } from '../../src/ui/boot/language.ts'
+import { linesOf } from '../../src/safety/card.ts'
+import { cards } from '../../src/safety/cards.ts'
+import { darkRuleOf, redThemeSays } from '../../src/safety/dark-work.ts'
+import { emergencyCards } from '../../src/safety/emergency.ts'
+import { knownCodes, statementsOf } from '../../src/safety/statements.ts'
+import { wasteDrums } from '../../src/safety/waste.ts'
+import { safetyLines } from '../../src/ui/words/es/safety/lines.ts'
 import { translation } from '../../src/ui/words/es/translation.ts'
 import { translatedWords } from '../../src/ui/words/translation.ts'
 
@@ -44,6 +51,42 @@ describe('Spanish', () => {
   it('falls back to English where a sentence is still missing', () => {
     const words = translatedWords({ a: { one: 'one', two: (n: number) => `two ${n}` }, list: ['x', 'y'] }, { a: { one: 'uno' } })
     expect([words.a.one, words.a.two(2), words.list]).toEqual(['uno', 'two 2', ['x', 'y']])
+  })
+})
+
+/** Every sentence of a caution that a screen can show. */
+const cautions = new Set([
+  ...cards.flatMap((card) => [card.name, card.use, ...linesOf(card).map(({ says }) => says)]),
+  ...emergencyCards.flatMap(({ title, steps }) => [title, ...steps.map(({ says }) => says)]),
+  ...(['panchromatic', 'orthochromatic', 'blueSensitive'] as const).map((light) => darkRuleOf(light).says),
+  redThemeSays,
+  ...knownCodes.flatMap((code) => statementsOf(code).map(({ means }) => means)),
+  ...wasteDrums.map(({ says }) => says),
+])
+
+describe('cautions in Spanish', () => {
+  it('are there, each sentence, and none for a sentence that the cards have no more', () => {
+    expect([...cautions].filter((it) => !safetyLines[it])).toEqual([])
+    expect(Object.keys(safetyLines).filter((it) => !cautions.has(it))).toEqual([])
+  })
+
+  it('keep every figure', () => {
+    const figures = (text: string): string[] => (text.match(/\d+([.,]\d+)*/g) ?? []).map((it) => it.replace(',', '.')).sort()
+    expect(Object.entries(safetyLines).filter(([english, it]) => figures(english).join() !== figures(it).join())).toEqual([])
+  })
+
+  it('deny where the English denies', () => {
+    // A “never” that is lost in translation is the worst that a caution can lose.
+    const denies = /\b(never|no|not|nobody|nothing|none|without)\b/i
+    const niega = /\b(nunca|no|ni|ning[uú]n[ao]?|nadie|nada|sin|lejos|fuera|prohibid[ao]s?|jamás|salvo|apenas)\b/i
+    expect(Object.entries(safetyLines).filter(([english, it]) => denies.test(english) && !niega.test(it))).toEqual([])
+  })
+
+  it('are labelled as not checked wherever they are shown, until a competent person has', () => {
+    const { safety } = translatedWords({ ...core, ...rooms }, translation)
+    expect(safety.translation).toMatch(/no comprobada/)
+    expect(safety.say('Never stored.')).toBe('No se almacena.')
+    expect(safety.say('A sentence of a later version.')).toBe('A sentence of a later version.')
   })
 })
 

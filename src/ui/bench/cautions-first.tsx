@@ -6,6 +6,7 @@ import type { PersonId } from '../../plan/ids.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useHeldLines } from '../safety/held-lines.ts'
 
@@ -27,18 +28,18 @@ export const CautionsFirst = ({ cards, needed }: { cards: readonly CautionCard[]
     <>
       <h2>{words.safety.before}</h2>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
-      {cards.map((it) => cardOf(plan.value!.plan, it.id) ?? it).map((card) => <section key={card.id} class="caution" aria-label={card.name}><CautionCardView card={card} /></section>)}
+      {cards.map((it) => cardOf(plan.value!.plan, it.id) ?? it).map((card) => <section key={card.id} class="caution" aria-label={words.safety.say(card.name)}><CautionCardView card={card} /></section>)}
       {needed.map((it) => {
         const card = cardOf(plan.value!.plan, it.card)
         return card
           ? neededLines(it, card).map((line) => (
-              <HoldToConfirm key={`${it.card}/${line.key}`} done={isHeld(it, line.key)} hint={words.parts.hold} onConfirm={() => void hold(it, line.key)}>{line.says}</HoldToConfirm>
+              <HoldToConfirm key={`${it.card}/${line.key}`} done={isHeld(it, line.key)} hint={words.parts.hold} onConfirm={() => void hold(it, line.key)}>{words.safety.say(line.says)}</HoldToConfirm>
             ))
           : null
       })}
       <SavingProblem of={saving} />
       <p class="small">{words.safety.amountAfter}</p>
-      <p class="small quiet">{words.safety.deferral}</p>
+      <Deferral underCard />
     </>
   )
 }

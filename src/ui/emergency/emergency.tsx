@@ -3,6 +3,7 @@ import { emergencyCards } from '../../safety/emergency.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Card } from '../parts/card.tsx'
 import { CallIcon, Onward } from '../parts/icons.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { Screen } from '../screen.tsx'
 import './emergency.css'
 
@@ -35,14 +36,13 @@ export const Emergency = () => {
   )
   if (card) {
     return (
-      <Screen title={card.title} back>
+      <Screen title={safety.say(card.title)} back>
         <ol class="first-minute">
-          {card.steps.map((step) => <li key={step.key}>{step.says}</li>)}
+          {card.steps.map((step) => <li key={step.key}>{safety.say(step.says)}</li>)}
         </ol>
         {calls}
         {where}
-        {safety.translation ? <p class="flagged">{safety.translation}</p> : null}
-        <p class="small quiet">{safety.deferral}</p>
+        <Deferral />
       </Screen>
     )
   }
@@ -50,18 +50,17 @@ export const Emergency = () => {
     <Screen title={words.title} back>
       <ul class="emergencies">
         {emergencyCards.map(({ id, title }) => (
-          <li key={id}><a href={`/emergency/${id}`}>{title}<Onward /></a></li>
+          <li key={id}><a href={`/emergency/${id}`}>{safety.say(title)}<Onward /></a></li>
         ))}
       </ul>
       {calls}
       {where}
       {plan.value ? (
         <Card title={words.light}>
-          {plan.value.plan.machines.map(({ id, name, light }) => <p key={id}><strong>{name}.</strong> {darkRuleOf(light).says}</p>)}
+          {plan.value.plan.machines.map(({ id, name, light }) => <p key={id}><strong>{name}.</strong> {safety.say(darkRuleOf(light).says)}</p>)}
         </Card>
       ) : null}
-      {safety.translation ? <p class="flagged">{safety.translation}</p> : null}
-      <p class="small quiet">{safety.deferral}</p>
+      <Deferral />
     </Screen>
   )
 }

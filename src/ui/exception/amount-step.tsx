@@ -13,6 +13,7 @@ import { Banner } from '../parts/banner.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Sheet } from '../parts/sheet.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
@@ -125,7 +126,7 @@ export const AmountStep = ({ exception, remedy, dose, plan, lots, onLots, reason
             const card = cardOf(plan, id)
             return card ? <CautionCardView key={id} card={card} /> : null
           })}
-          <p class="small quiet">{words.safety.deferral}</p>
+          <Deferral underCard />
         </Sheet>
       ) : null}
     </Screen>

@@ -1,5 +1,5 @@
 import type { CautionCard, CardLine } from '../../safety/card.ts'
-import { statementOf } from '../../safety/statements.ts'
+import { statementsOf } from '../../safety/statements.ts'
 import { useWords } from '../app-context.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
 
@@ -13,11 +13,11 @@ export const CautionCardView = ({ card }: { card: CautionCard }) => {
       <header>
         {ghs.pictograms.map((code) => <Pictogram key={code} code={code} name={words.pictograms[code] ?? code} />)}
         <div>
-          <h2>{card.name}</h2>
+          <h2>{words.say(card.name)}</h2>
           {ghs.signal === 'Danger' || ghs.signal === 'Warning' ? <p class="signal">{words.signal[ghs.signal]}</p> : null}
         </div>
       </header>
-      {card.banned ? <p class="banned"><strong>{card.banned.says}</strong></p> : null}
+      {card.banned ? <p class="banned"><strong>{words.say(card.banned.says)}</strong></p> : null}
       <Lines title={words.sections.never} lines={card.never} isOwn={card.isOwn} />
       <Lines title={words.sections.wear} lines={[...card.wear, ...card.ventilation]} isOwn={card.isOwn} />
       <details>
@@ -48,16 +48,19 @@ const Lines = ({ title, lines, isOwn }: { title?: string; lines: readonly CardLi
   return lines.length ? (
     <>
       {title ? <h3>{title}</h3> : null}
-      <ul class="caution-lines">{lines.map((line) => <li key={line.key}>{line.says}{line.isOwn && !isOwn ? <span class="small quiet"> ({words.ownLine})</span> : null}</li>)}</ul>
+      <ul class="caution-lines">{lines.map((line) => <li key={line.key}>{words.say(line.says)}{line.isOwn && !isOwn ? <span class="small quiet"> ({words.ownLine})</span> : null}</li>)}</ul>
     </>
   ) : null
 }
 
-const Codes = ({ title, codes }: { title: string; codes: readonly string[] }) => (
-  <>
-    <h3>{title}</h3>
-    <ul class="codes">
-      {codes.map((code) => <li key={code}><strong>{code}</strong> {statementOf(code)?.means ?? ''}</li>)}
-    </ul>
-  </>
-)
+const Codes = ({ title, codes }: { title: string; codes: readonly string[] }) => {
+  const { say } = useWords().safety
+  return (
+    <>
+      <h3>{title}</h3>
+      <ul class="codes">
+        {codes.map((code) => <li key={code}><strong>{code}</strong> {statementsOf(code).map(({ means }) => say(means)).join(' ')}</li>)}
+      </ul>
+    </>
+  )
+}

@@ -6,6 +6,7 @@ import { neededLines, type CardNeeded } from '../../safety/needed.ts'
 import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useHeldLines } from '../safety/held-lines.ts'
 import { Screen } from '../screen.tsx'
@@ -33,18 +34,18 @@ export const CautionStep = ({ exception, remedy, dose, needs, plan }: CautionSte
     <Screen title={sayText(remedy.says, plan, words)} back meta={words.safety.before}>
       {person.value === null ? <p class="flagged">{words.safety.locked}</p> : null}
       {cards.map(({ needed, card }) => (
-        <section key={needed.card} class="caution" aria-label={card.name}>
+        <section key={needed.card} class="caution" aria-label={words.safety.say(card.name)}>
           <CautionCardView card={card} />
           {neededLines(needed, card).map((line) => (
             <HoldToConfirm key={line.key} done={isHeld(needed, line.key)} hint={words.parts.hold} onConfirm={() => void hold(needed, line.key)}>
-              {line.says}
+              {words.safety.say(line.says)}
             </HoldToConfirm>
           ))}
         </section>
       ))}
       <SavingProblem of={saving} />
       <p class="small">{words.safety.amountAfter}</p>
-      <p class="small quiet">{words.safety.deferral}</p>
+      <Deferral underCard />
     </Screen>
   )
 }

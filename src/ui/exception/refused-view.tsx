@@ -3,6 +3,7 @@ import type { LabPlan } from '../../plan/lab-plan.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Banner } from '../parts/banner.tsx'
 import { LinkButton } from '../parts/button.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { Screen } from '../screen.tsx'
 import { refusalText, sayText } from './sentence.ts'
 
@@ -26,7 +27,7 @@ export const RefusedView = ({ remedy, refused, plan }: { remedy: Remedy; refused
       <p class="lead"><strong>{sayText(doFirst, plan, words)}</strong></p>
       {refused.code === 'answerOutOfBounds' && typeof refused.facts['material'] === 'string' ? <LinkButton wide href={`/response/${remedy.station}/${refused.facts['material']}`}>{words.response.link}</LinkButton> : null}
       <p class="small quiet">{say.source(refused.source)}</p>
-      <p class="small quiet">{words.safety.deferral}</p>
+      <Deferral />
     </Screen>
   )
 }

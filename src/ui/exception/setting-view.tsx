@@ -13,6 +13,7 @@ import { buzz } from '../buzz.ts'
 import { AskHold } from '../now/hold-card.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { Screen } from '../screen.tsx'
@@ -107,12 +108,12 @@ export const SettingView = ({ exception, remedy, plan, said, onSaid }: SettingVi
       {remedy.how.length ? <ol class="how">{remedy.how.map((it) => <li key={it.code}>{sayText(it, plan, words)}</li>)}</ol> : null}
       {remedy.approval ? <p class="flagged">{say.needsSupervisor}</p> : null}
       {cards.map((card) => (
-        <section key={card.id} class="caution" aria-label={card.name}>
+        <section key={card.id} class="caution" aria-label={words.safety.say(card.name)}>
           <CautionCardView card={card} />
         </section>
       ))}
       <p class="small quiet">{say.source(remedy.source)}</p>
-      {cards.length ? <p class="small quiet">{words.safety.deferral}</p> : null}
+      {cards.length ? <Deferral underCard /> : null}
       {open === 'hold' ? <AskHold machine={machine} plan={plan} exception={exception.id} onDone={leave} /> : null}
       {open === 'close' ? <CloseSheet exception={exception} {...(isReplaced ? { for: 'bathReplaced' } : {})} onDone={leave} /> : null}
       {open === 'supervisor' ? <SecondPersonSheet plan={plan} supervisorOnly onPerson={(by) => { setOpen(undefined); void done(by) }} onClose={() => setOpen(undefined)} /> : null}

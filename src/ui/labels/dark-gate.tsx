@@ -11,14 +11,14 @@ const byTenderness: readonly Machine['light'][] = ['panchromatic', 'orthochromat
 
 /** A camera lights the screen fully. Before it opens, somebody says that no film lies open here; the rule of the tenderest stock is read first. */
 export const DarkGate = ({ lights, children }: { lights: readonly Machine['light'][]; children: ComponentChildren }) => {
-  const words = useWords().labels
+  const { labels: words, safety } = useWords()
   const [isLit, setLit] = useState(false)
   const light = byTenderness.find((it) => lights.includes(it))
   if (isLit || !light) return <>{children}</>
   return (
     <Banner kind="warn" title={words.dark.title}>
-      <p>{darkRuleOf(light).says}</p>
-      <p>{redThemeSays}</p>
+      <p>{safety.say(darkRuleOf(light).says)}</p>
+      <p>{safety.say(redThemeSays)}</p>
       <Button kind="go" onPress={() => setLit(true)}>{words.dark.lit}</Button>
     </Banner>
   )

@@ -4,6 +4,7 @@ import { cardOf } from '../../safety/own-cards.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { HoldToConfirm } from '../parts/hold-to-confirm.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useHeldLines } from '../safety/held-lines.ts'
 import { Screen } from '../screen.tsx'
@@ -19,11 +20,11 @@ export const CautionGate = ({ title, meta, needs, station }: { title: string; me
       {needs.map((needed) => {
         const card = cardOf(plan.value!.plan, needed.card)
         return card ? (
-          <section key={needed.card} class="caution" aria-label={card.name}>
+          <section key={needed.card} class="caution" aria-label={words.safety.say(card.name)}>
             <CautionCardView card={card} />
             {neededLines(needed, card).map((line) => (
               <HoldToConfirm key={line.key} done={isHeld(needed, line.key)} hint={words.parts.hold} onConfirm={() => void hold(needed, line.key)}>
-                {line.says}
+                {words.safety.say(line.says)}
               </HoldToConfirm>
             ))}
           </section>
@@ -31,7 +32,7 @@ export const CautionGate = ({ title, meta, needs, station }: { title: string; me
       })}
       <SavingProblem of={saving} />
       <p class="small">{words.safety.amountAfter}</p>
-      <p class="small quiet">{words.safety.deferral}</p>
+      <Deferral underCard />
     </Screen>
   )
 }

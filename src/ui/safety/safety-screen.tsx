@@ -5,6 +5,7 @@ import { useApp, useWords } from '../app-context.ts'
 import { CautionCardView } from '../exception/caution-card.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
+import { Deferral } from './deferral.tsx'
 import '../exception/exception.css'
 
 const kinds: readonly CautionCard['kind'][] = ['mixture', 'chemical', 'gas', 'operation']
@@ -19,19 +20,19 @@ export const SafetyScreen = () => {
   const own = ownCards(ofLab)
   if (card)
     return (
-      <Screen title={card.name} back>
-        {card.use ? <p class="quiet">{card.use}</p> : null}
+      <Screen title={words.say(card.name)} back>
+        {card.use ? <p class="quiet">{words.say(card.use)}</p> : null}
         <CautionCardView card={card} />
-        <p class="small quiet">{words.deferral}</p>
+        <Deferral underCard />
       </Screen>
     )
   return (
     <Screen title={words.title} back>
-      <p class="small quiet">{words.deferral}</p>
+      <Deferral />
       {own.length ? <Card title={words.ownTitle}><Rows>{own.map((it) => <Row key={it.id} what={it.name} href={`/safety/${it.id}`} />)}</Rows></Card> : null}
       {kinds.map((kind) => (
         <Card key={kind} title={words.kinds[kind]}>
-          <Rows>{cards.filter((it) => it.kind === kind).map((it) => <Row key={it.id} what={it.name} under={it.use} href={`/safety/${it.id}`} />)}</Rows>
+          <Rows>{cards.filter((it) => it.kind === kind).map((it) => <Row key={it.id} what={words.say(it.name)} under={words.say(it.use)} href={`/safety/${it.id}`} />)}</Rows>
         </Card>
       ))}
     </Screen>

@@ -28,7 +28,7 @@ export const CautionsCard = ({ plan, page, onEvidence }: Given) => {
         {page.cautions.map(({ id, time, person, data }) => (
           <Row
             key={id}
-            what={cardOf(plan, data.card)?.name ?? (data.material ? materialName(plan, data.material, all) : data.card)}
+            what={all.safety.say(cardOf(plan, data.card)?.name ?? '') || (data.material ? materialName(plan, data.material, all) : data.card)}
             under={[timeText(time, plan.timeZone), personName(plan, person)].filter(Boolean).join(' · ')}
             onPress={() => onEvidence(id)}
           />

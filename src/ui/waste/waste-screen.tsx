@@ -9,6 +9,7 @@ import { Empty } from '../parts/banner.tsx'
 import { LinkButton } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
 import { VerdictMark } from '../parts/verdict-mark.tsx'
+import { Deferral } from '../safety/deferral.tsx'
 import { Screen } from '../screen.tsx'
 import { shortText } from '../units.ts'
 import { useDates } from '../use-dates.ts'
@@ -64,7 +65,7 @@ const Overview = ({ plan }: { plan: LabPlan }) => {
           {wasteDrums.map(({ id, says }) => {
             const it = state.drums[id]
             const litres = Object.values(it?.litres ?? {}).reduce((sum, each) => sum + each, 0)
-            return <Row key={id} what={<strong>{say.drums[id]}</strong>} under={says} value={it ? `${shortText(litres, 1)} L` : say.empty} {...(it ? { onPress: () => setDrum(id) } : {})} />
+            return <Row key={id} what={<strong>{say.drums[id]}</strong>} under={words.safety.say(says)} value={it ? `${shortText(litres, 1)} L` : say.empty} {...(it ? { onPress: () => setDrum(id) } : {})} />
           })}
         </Rows>
       </Card>
@@ -84,7 +85,7 @@ const Overview = ({ plan }: { plan: LabPlan }) => {
           <p>{say.none}</p>
         )}
       </Card>
-      <p class="small quiet">{words.safety.deferral}</p>
+      <Deferral />
       {drum ? <DrumSheet plan={plan} drum={drum} onClose={() => setDrum(undefined)} /> : null}
     </Screen>
   )

@@ -14,6 +14,8 @@ export const safety = {
   ownLine: 'the laboratory’s own words',
   ownTitle: 'The laboratory’s own',
   ownVersion: (version: number): string => `The laboratory’s own words, version ${version}.`,
+  /** A sentence of a caution, which `safety/` has in English. */
+  say: (english: string): string => english,
   signal: { Danger: 'Danger', Warning: 'Warning' },
   sections: {
     never: 'Must never happen',

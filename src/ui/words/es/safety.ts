@@ -1,7 +1,8 @@
 import type { Translation } from '../translation.ts'
+import { safetyLines } from './safety/lines.ts'
 import type { safety as english } from '../en/safety.ts'
 
-/** As in `safety/emergency.ts`; nobody competent has checked it yet, which `translation` says wherever a card is shown. */
+/** Nobody competent has checked the cautions in Spanish yet, which `translation` says wherever one is shown. */
 const deferral =
   'Esto no sustituye a la ficha de datos de seguridad del producto, a la etiqueta, a las normas locales ni a una persona habilitada o formada. Donde digan otra cosa, deciden ellas.'
 
@@ -13,7 +14,8 @@ export const safety: Translation<typeof english> = {
   locked: 'Desbloquee antes el teléfono: una precaución la confirma una persona.',
   amountAfter: 'La cantidad aparece cuando se ha mantenido pulsada cada línea de arriba.',
   deferral,
-  translation: 'Las fichas y las instrucciones de emergencia se muestran en inglés. Las palabras en español que las rodean aún no las ha comprobado una persona competente.',
+  translation: 'Traducción aún no comprobada por una persona competente. En caso de duda valen la ficha de datos de seguridad y el texto inglés.',
+  say: (english) => safetyLines[english] ?? english,
   own: 'Escrito por el propio laboratorio. Nadie de fuera ha comprobado estas palabras.',
   ownLine: 'palabras del propio laboratorio',
   ownTitle: 'Del propio laboratorio',
