@@ -17,6 +17,7 @@ import type { PersonId } from './plan/ids.ts'
 import { MixingClock } from './rounds/mixing-clock.ts'
 import { AppContext, type App } from './ui/app-context.ts'
 import { watchIdle } from './ui/boot/auto-lock.ts'
+import { keepInstall } from './ui/boot/install.ts'
 import { emptyLab, keepLab } from './ui/boot/keep-lab.ts'
 import { keepLanguage, openLanguage } from './ui/boot/language.ts'
 import { officeOf } from './ui/boot/office-of.ts'
@@ -29,6 +30,7 @@ import { openRoundKeeper } from './ui/round/round-keeper.ts'
 import { openRouter } from './ui/router.ts'
 import './ui/theme/tokens.css'
 import './ui/theme/base.css'
+import './ui/theme/large-text.css'
 import type { Trouble } from './ui/trouble.ts'
 import type { Language } from './ui/words/language.ts'
 import { firstWords, loadWords } from './ui/words/words.ts'
@@ -39,6 +41,7 @@ const theme = openTheme()
 const language = openLanguage()
 const trouble = signal<Trouble | undefined>(undefined)
 const update = signal<{ apply(): void } | undefined>(undefined)
+const install = keepInstall()
 const updates = { current: undefined as Updates | undefined }
 
 /** The one place where a fault of ours ends up: said on the screen where it touches the record, and in the console, never swallowed. */
@@ -171,6 +174,7 @@ const start = async (): Promise<void> => {
     settingUp: signal(undefined),
     trouble,
     update,
+    install,
   }
 
   /** Told at once of what other phones have sent, while somebody looks. */
@@ -210,6 +214,7 @@ const start = async (): Promise<void> => {
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   // When everything else is there: nobody has put the phone away yet.
   import('./ui/boot/notices.ts').then(({ startCalls }) => startCalls(app, () => updates.current?.registration())).catch(onFault)
+  import('./ui/labels/wedge.ts').then(({ startWedge }) => startWedge(app)).catch(onFault)
   updates.current.onWaiting(() => (update.value = { apply: () => updates.current?.apply() }))
   navigator.serviceWorker?.addEventListener('message', ({ data }: MessageEvent<{ type?: unknown; path?: unknown } | null>) => {
     if (data?.type === 'show' && typeof data.path === 'string') app.router.go(data.path)

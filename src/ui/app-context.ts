@@ -10,6 +10,7 @@ import type { PlanInForce } from '../projections/plans.ts'
 import type { EntryId } from '../record/ids.ts'
 import type { DataOf, Kind } from '../record/kinds.ts'
 import type { Archive } from './archive.ts'
+import type { Install } from './boot/install.ts'
 import type { Office } from './office.ts'
 import type { RoundKeeper } from './round/round-keeper.ts'
 import type { SendProblem } from '../device/problems.ts'
@@ -107,6 +108,8 @@ export interface App {
   trouble: Signal<Trouble | undefined>
   /** A new version waits; `apply` reloads into it. Shown only where nothing is half done. */
   update: ReadonlySignal<{ apply(): void } | undefined>
+  /** The browser would put the app on the home screen. */
+  install: ReadonlySignal<Install | undefined>
 }
 
 export const AppContext = createContext<App | null>(null)

@@ -2,7 +2,6 @@ import type { ComponentType } from 'preact'
 import { useErrorBoundary } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { lazy } from './lazy.tsx'
-import { NotFound } from './not-found.tsx'
 import { Now } from './now/now.tsx'
 import { Banner } from './parts/banner.tsx'
 import { Button } from './parts/button.tsx'
@@ -47,6 +46,8 @@ const screens: Record<string, ComponentType> = {
   safety: lazy(() => import('./safety/safety-screen.tsx').then((it) => it.SafetyScreen)),
   emergency: lazy(() => import('./emergency/emergency.tsx').then((it) => it.Emergency)),
 }
+
+const NotFound = lazy(() => import('./not-found.tsx').then((it) => it.NotFound))
 
 /** Which of the five places a screen belongs to. */
 const homeOf: Record<string, string> = { machine: 'now', check: 'round', exception: 'round', strip: 'bench', station: 'now', scan: 'now', at: 'now', splice: 'now', mixing: 'bench', method: 'bench', silver: 'bench', replenish: 'bench', waste: 'bench', response: 'round', record: 'shift' }

@@ -9,6 +9,7 @@ import { openRoundKeeper } from '../../src/ui/round/round-keeper.ts'
 import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
 import '../../src/ui/theme/base.css'
+import '../../src/ui/theme/large-text.css'
 import type { Language } from '../../src/ui/words/language.ts'
 import { loadWords } from '../../src/ui/words/words.ts'
 import { archive } from './archive.ts'
@@ -91,6 +92,7 @@ const app: App = {
   theme,
   settingUp: signal(undefined),
   trouble: signal(scene.trouble),
+  install: signal(undefined),
   update: signal(scene.update ? { apply: () => undefined } : undefined),
 }
 

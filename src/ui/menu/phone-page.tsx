@@ -7,6 +7,7 @@ import { Card, Row, Rows } from '../parts/card.tsx'
 import { SentIcon } from '../parts/icons.tsx'
 import { Screen } from '../screen.tsx'
 import { capabilities } from './capabilities.ts'
+import { InstallCard } from './install-card.tsx'
 
 const sizeText = (bytes: number): string => (bytes >= 1e9 ? `${(bytes / 1e9).toFixed(1)} GB` : `${Math.max(1, Math.round(bytes / 1e6))} MB`)
 
@@ -17,6 +18,7 @@ export const PhonePage = () => {
   useEffect(() => void navigator.storage?.estimate?.().then(setRoom), [])
   return (
     <Screen title={words.title} back meta={room?.quota ? words.room(sizeText(room.usage ?? 0), sizeText(room.quota)) : undefined}>
+      <InstallCard />
       <Capabilities />
     </Screen>
   )

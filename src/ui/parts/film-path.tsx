@@ -14,8 +14,8 @@ export interface PathStation {
   says: string
 }
 
-/** A gloved fingertip and the shortest names still fit. */
-const narrowestCell = 48
+/** A gloved fingertip and the shortest names still fit; names that are set larger take more. */
+const narrowestCell = (): number => Math.max(48, 3 * parseFloat(getComputedStyle(document.documentElement).fontSize))
 const usualLevel = 0.8
 
 const Tank = ({ box, level }: { box: Strand['tanks'][number]; level: number | undefined }) => {
@@ -88,7 +88,7 @@ export const FilmPath = ({ stations, state, name }: { stations: readonly PathSta
     observer.observe(box.current!)
     return () => observer.disconnect()
   }, [])
-  const rowCount = Math.ceil(stations.length / Math.max(1, Math.floor(width / narrowestCell)))
+  const rowCount = Math.ceil(stations.length / Math.max(1, Math.floor(width / narrowestCell())))
   const perRow = Math.ceil(stations.length / rowCount)
   const rows = Array.from({ length: rowCount }, (_, row) => stations.slice(row * perRow, (row + 1) * perRow))
   return (

@@ -5,6 +5,7 @@ import { visitsOf } from '../../projections/visits.ts'
 import type { Round } from '../../rounds/kept-round.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { timeText } from '../format.ts'
+import { InstallOffer } from '../menu/install-card.tsx'
 import { ExceptionRow } from '../now/exception-row.tsx'
 import { Button } from '../parts/button.tsx'
 import { Card, Row, Rows } from '../parts/card.tsx'
@@ -61,6 +62,7 @@ export const RoundSummary = ({ round, plan }: { round: Round; plan: LabPlan }) =
           </Rows>
         </Card>
       ) : null}
+      <InstallOffer />
     </Screen>
   )
 }

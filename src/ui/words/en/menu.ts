@@ -89,6 +89,17 @@ export const menu = {
     room: (used: string, quota: string): string => `${used} of ${quota} used`,
     notYetAsked: 'not asked yet',
   },
+  install: {
+    title: 'Keep it on the home screen',
+    why: 'It then opens like any other app, without the bar of the browser, and the system keeps its store.',
+    ask: 'Put it on the home screen',
+    later: 'Not now',
+    byHand: [
+      'Send what waits here first: the app on the home screen has a store of its own.',
+      'In Safari: Share, then Add to Home Screen.',
+      'Open it from there, and let it in as a new phone, with a code of the supervisor’s.',
+    ],
+  },
   devicesPage: {
     title: 'Devices',
     none: 'No device yet',

@@ -91,6 +91,17 @@ export const menu: Translation<typeof english> = {
     room: (used, quota) => `${used} de ${quota} ocupados`,
     notYetAsked: 'aún sin pedir',
   },
+  install: {
+    title: 'Guárdela en la pantalla de inicio',
+    why: 'Así se abre como cualquier otra aplicación, sin la barra del navegador, y el sistema conserva su almacén.',
+    ask: 'Ponerla en la pantalla de inicio',
+    later: 'Ahora no',
+    byHand: [
+      'Envíe antes lo que espera aquí: la aplicación de la pantalla de inicio tiene un almacén propio.',
+      'En Safari: Compartir y luego Añadir a pantalla de inicio.',
+      'Ábrala desde allí y admítala como teléfono nuevo, con un código del supervisor.',
+    ],
+  },
   devicesPage: {
     title: 'Teléfonos',
     none: 'Aún no hay teléfonos',
