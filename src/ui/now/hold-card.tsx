@@ -49,6 +49,8 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
   const [reason, setReason] = useState(about ? words.now.machine.outReason(checkOf(plan, about.check).name) : '')
   const [tried, setTried] = useState(false)
   const risk = filmAtRisk(state, plan, machine, now.value)
+  // To the centimetre, not the metre: the feet on the hold are the feet that were shown.
+  const metres = Math.round(risk.metres * 100) / 100
   const save = async (): Promise<void> => {
     setTried(true)
     if (!reason.trim()) return
@@ -56,7 +58,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
       machine: machine.id,
       reason: reason.trim(),
       ...(about ? { exception: about.id } : {}),
-      filmAtRiskMetres: Math.round(risk.metres),
+      filmAtRiskMetres: metres,
     })
     if (saved) onDone()
   }
@@ -64,7 +66,7 @@ export const AskHold = ({ machine, plan, exception, onDone }: { machine: Machine
     <Sheet title={words.now.machine.hold} closeName={words.shell.close} onClose={onDone}>
       <SavingProblem of={saving} />
       <Banner title={words.now.machine.leaderNote} />
-      <p>{words.now.atRisk}: <strong>{filmText(risk.metres, plan.units.length)}</strong> <span class="small quiet">{words.now.atRiskSince(timeText(risk.since, plan.timeZone))}</span></p>
+      <p>{words.now.atRisk}: <strong>{filmText(metres, plan.units.length)}</strong> <span class="small quiet">{words.now.atRiskSince(timeText(risk.since, plan.timeZone))}</span></p>
       <Field name={words.now.machine.holdReason} value={reason} onChange={setReason} problem={tried && !reason.trim() ? words.now.machine.reasonMissing : undefined} />
       <HoldToConfirm done={saving.busy} hint={words.parts.hold} onConfirm={() => void save()}>{words.now.machine.holdSave}</HoldToConfirm>
     </Sheet>
