@@ -1,9 +1,6 @@
 import type { PersonId, StationId } from '../plan/ids.ts'
-import type { CardNeeded } from '../safety/needed.ts'
+import { confirmationStandsMilliseconds, type CardNeeded } from '../safety/needed.ts'
 import type { CautionLine } from './sealed-dose.ts'
-
-/** A confirmation stands this long. Common practice, no source: whoever comes back after an hour reads the card again. */
-const standsMilliseconds = 3_600_000
 
 interface UnreadAsked {
   cautions: readonly CautionLine[]
@@ -20,6 +17,6 @@ export const cardsUnread = (needs: readonly CardNeeded[], { cautions, person, st
       !cautions.some(
         ({ data, time, person: by, withdrawnBy }) =>
           !withdrawnBy && data.card === needed.card && data.version === needed.version && needed.lines.every((key) => data.lines.includes(key)) && by === person &&
-          data.station === station && time <= now && now - time <= standsMilliseconds,
+          data.station === station && time <= now && now - time <= confirmationStandsMilliseconds,
       ),
   )

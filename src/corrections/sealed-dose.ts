@@ -1,7 +1,7 @@
 import type { MaterialId, PersonId, StationId } from '../plan/ids.ts'
 import type { LineOf } from '../projections/line.ts'
 import type { EntryId } from '../record/ids.ts'
-import type { CardNeeded } from '../safety/needed.ts'
+import { confirmationStandsMilliseconds, type CardNeeded } from '../safety/needed.ts'
 import type { Step } from '../science/calculation.ts'
 
 export type DoseUnit = 'mL' | 'L' | 'g' | 'kg'
@@ -67,9 +67,6 @@ export interface RevealAsked {
   secondPerson?: PersonId | undefined
 }
 
-/** A confirmation stands this long. Common practice, no source: whoever comes back after an hour reads the card again. */
-const standsMilliseconds = 3_600_000
-
 /**
  * A dose whose amount cannot be read without its caution. The numbers are in a private field: they are in no property that a screen could
  * draw, in no JSON and in no log line, and `reveal` is the only way to them.
@@ -118,7 +115,7 @@ export class SealedDose {
       by === person &&
       time > after &&
       time <= now &&
-      now - time <= standsMilliseconds
+      now - time <= confirmationStandsMilliseconds
     )
   }
 }

@@ -10,6 +10,9 @@ export interface CardNeeded {
 /** Lines held for one dose in all. More holds breed blind confirming. */
 export const heldLines = 2
 
+/** A confirmation stands this long. Common practice, no source: whoever comes back after an hour reads the card again. */
+export const confirmationStandsMilliseconds = 3_600_000
+
 /** What must be confirmed before a dose: at most two cards, and of them at most two lines, the deadliest of each first. */
 export const cardsNeeded = (cards: readonly CautionCard[]): CardNeeded[] => {
   const gated = cards.filter((card) => card.gated)

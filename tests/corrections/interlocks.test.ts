@@ -128,6 +128,22 @@ describe('acid into a fixing bath', () => {
     expect(bench.remedy(exception, acid).refused).toBeUndefined()
   })
 
+  it('is never as it comes from the drum: a stop bath takes it diluted too', () => {
+    const bench = new Bench((plan) => {
+      for (const it of plan.materials) if (it.id === 'acetic-acid-28') it.for.push('neg-1-rinse' as StationId)
+      withMaterial({ ...glacial, for: ['neg-1-rinse'] })(plan)
+      withMaterial({ ...sulfuric, for: ['neg-1-rinse'] })(plan)
+      withMaterial({ ...sulfuric, id: 'vitriol', strength: { kind: 'percent', percentByMass: 96, gramsPerMillilitre: 1.836 }, for: ['neg-1-rinse'] })(plan)
+      const rinse = plan.machines.flatMap(({ stations }) => stations).find(({ id }) => id === 'neg-1-rinse')!
+      rinse.kind = 'stop'
+      rinse.bath = { litres: 400, headroomLitres: 20, circulationLitresPerMinute: 40, constituents: [{ substance: 'aceticAcid', gramsPerLitre: 12 }] }
+    }).safe()
+    expect(own(bench, 'glacial', 50, 'mL', 'neg-1-rinse').refused).toMatchObject({ code: 'onlyDiluteAcid', doFirst: { code: 'diluteAcidOutside' } })
+    expect(own(bench, 'vitriol', 50, 'mL', 'neg-1-rinse').refused).toMatchObject({ code: 'onlyDiluteAcid', doFirst: { code: 'useDiluteAceticAcid' } })
+    expect(own(bench, 'sulfuric', 50, 'mL', 'neg-1-rinse').refused).toBeUndefined()
+    expect(own(bench, 'acetic-acid-28', 50, 'mL', 'neg-1-rinse').refused).toBeUndefined()
+  })
+
   it('is told to go in slowly, at the return, exhaust on, with acid into water', () => {
     const bench = new Bench().safe()
     expect(bench.remedy(highPh(bench), acid).how.map(({ code }) => code)).toEqual(['exhaustOn', 'acidIntoWater', 'slowlyAtReturn', 'stopAtCloudOrSmell'])

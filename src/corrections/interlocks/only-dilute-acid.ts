@@ -4,10 +4,15 @@ import type { Interlock } from '../interlock.ts'
 import { isAcid } from '../nature.ts'
 import { say } from '../say.ts'
 
-/** Into a fixing bath acetic acid of at most 28 %, and no other acid: strong, undiluted or fast acid makes sulfur faster than sulfite can take it back. */
+/**
+ * Into a fixing bath acetic acid of at most 28 %, and no other acid: strong, undiluted or fast acid makes sulfur faster than sulfite can take it
+ * back. Into any other bath no acid as it comes from the drum: it is diluted before it is brought to the tanks.
+ */
 export const onlyDiluteAcid: Interlock = ({ station, material }) => {
-  if (!isFixing(station) || material === 'water' || !isAcid(material)) return undefined
-  if (thingsOf(material.substance, material.strength).includes('diluteAcid')) return undefined
+  if (material === 'water' || !isAcid(material)) return undefined
+  const things = thingsOf(material.substance, material.strength)
+  const isUndiluted = things.includes('concentratedAcid') || (material.substance === 'aceticAcid' && !things.includes('diluteAcid'))
+  if (isFixing(station) ? things.includes('diluteAcid') : !isUndiluted) return undefined
   return {
     code: 'onlyDiluteAcid',
     facts: { material: material.id, mostPercent: mostDilutePercent },

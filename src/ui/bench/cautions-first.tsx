@@ -1,5 +1,5 @@
 import type { CautionCard } from '../../safety/card.ts'
-import { neededLines, type CardNeeded } from '../../safety/needed.ts'
+import { confirmationStandsMilliseconds, neededLines, type CardNeeded } from '../../safety/needed.ts'
 import { cardOf } from '../../safety/own-cards.ts'
 import type { Ledger } from '../../projections/ledger.ts'
 import type { PersonId } from '../../plan/ids.ts'
@@ -10,12 +10,9 @@ import { Deferral } from '../safety/deferral.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useHeldLines } from '../safety/held-lines.ts'
 
-/** As long as a confirmation stands at a tank. Common practice, no source. */
-const standsMilliseconds = 3_600_000
-
 /** Those that this person has not confirmed within the hour. */
 export const notYetRead = (needed: readonly CardNeeded[], { ledger, person, now }: { ledger: Ledger; person: PersonId | null; now: number }): CardNeeded[] => {
-  const read = ledger.lines.slice(ledger.indexAt(now - standsMilliseconds)).filter((line) => line.kind === 'caution' && !line.withdrawnBy && line.person === person)
+  const read = ledger.lines.slice(ledger.indexAt(now - confirmationStandsMilliseconds)).filter((line) => line.kind === 'caution' && !line.withdrawnBy && line.person === person)
   return needed.filter(({ card, version, lines }) => !read.some((line) => line.kind === 'caution' && line.data.card === card && line.data.version === version && lines.every((key) => line.data.lines.includes(key))))
 }
 
