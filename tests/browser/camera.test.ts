@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Pixels } from '../../src/reader/picture.ts'
 import { blurred, useless, type Useless } from '../reader/pictures.ts'
 import { scene, type Scene } from '../training/scene.ts'
-import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
+import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, save, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
 const check = '/check/neg-1-fix-ph'
@@ -35,16 +35,6 @@ const drag = async (page: Page, part: string, to: { x: number; y: number }): Pro
   await page.mouse.down()
   await page.mouse.move(picture.x + to.x * picture.width, picture.y + to.y * picture.height, { steps: 4 })
   await page.mouse.up()
-}
-
-/** Saves, and keeps a value that asks for a second look. */
-const save = async (page: Page): Promise<void> => {
-  await press(page, 'Save reading')
-  const keep = page.getByRole('button', { name: /^Keep / })
-  const saved = page.getByText('Saved on this phone')
-  await keep.or(saved).first().waitFor()
-  if (await keep.isVisible()) await keep.click()
-  await saved.waitFor()
 }
 
 describe('reading a display with the camera, on a phone without a network', () => {

@@ -1,16 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
-
-const saveReading = async (page: Page, digits: string): Promise<void> => {
-  await keyIn(page, digits)
-  await press(page, 'Save reading')
-  const keep = page.getByRole('button', { name: /^Keep / })
-  const saved = page.getByText('Saved on this phone')
-  await keep.or(saved).first().waitFor()
-  if (await keep.isVisible()) await keep.click()
-  await saved.waitFor()
-}
+import { found, goTo, holdLine, keyIn, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 /** Every line that stands to be held, one after the other, until none is left. */
 const holdAll = async (page: Page): Promise<number> => {
@@ -40,8 +30,7 @@ describe('what a person decides', () => {
   })
 
   it('the repeat is read blind: nowhere does the first figure stand before it is taken', async () => {
-    await goTo(page, '/check/neg-1-dev-temp')
-    await saveReading(page, '21.4')
+    await saveReading(page, '21.4', 'neg-1-dev-temp')
     await goTo(page, '/now')
     const row = page.getByRole('link', { name: /Read again to confirm/ }).first()
     await row.waitFor()

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violationsInBothThemes } from './axe.ts'
-import { found, goTo, keyIn, Laboratory, Phone, press } from './harness.ts'
+import { found, goTo, Laboratory, Phone, saveReading } from './harness.ts'
 import { clipped, drawn, numberContrasts, smallTargets, zoomingFields } from './measures.ts'
 import { screens } from './screens.ts'
 
@@ -34,14 +34,7 @@ describe('every screen', () => {
     page = await phone.open(`/#enrol=${lab.code}`)
     await found(page, 'Rosa Kern')
     for (const digits of ['4.92', '4.92']) {
-      await goTo(page, '/check/neg-1-fix-ph')
-      await keyIn(page, digits)
-      await press(page, 'Save reading')
-      const keep = page.getByRole('button', { name: /^Keep / })
-      const saved = page.getByText('Saved on this phone')
-      await keep.or(saved).first().waitFor()
-      if (await keep.isVisible()) await keep.click()
-      await saved.waitFor()
+      await saveReading(page, digits, 'neg-1-fix-ph')
       await goTo(page, '/now')
     }
     await goTo(page, '/shift')

@@ -141,6 +141,23 @@ export const keyIn = async (page: Screen, digits: string): Promise<void> => {
   for (const key of digits) await pad.getByRole('button', { name: key === '.' ? 'Decimal point' : key === '-' ? 'Change the sign' : key, exact: true }).click()
 }
 
+/** Saves what is keyed, and keeps a value that asks for a second look. */
+export const save = async (page: Screen): Promise<void> => {
+  await press(page, 'Save reading')
+  const keep = page.getByRole('button', { name: /^Keep / })
+  const saved = page.getByText('Saved on this phone')
+  await keep.or(saved).first().waitFor()
+  if (await keep.isVisible()) await keep.click()
+  await saved.waitFor()
+}
+
+/** `check`: where the screen of the reading is not open yet. */
+export const saveReading = async (page: Screen, digits: string, check?: string): Promise<void> => {
+  if (check) await goTo(page, `/check/${check}`)
+  await keyIn(page, digits)
+  await save(page)
+}
+
 export const unlock = async (page: Screen, person: string, pin = '2468'): Promise<void> => {
   await page.getByRole('button', { name: person }).click()
   await page.getByText(/PIN/).first().waitFor()

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { filmFlags, writeCodeFilm } from './fake-camera.ts'
-import { found, goTo, keyIn, Laboratory, Phone, press } from './harness.ts'
+import { found, goTo, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 describe('a tank label', () => {
   const lab = new Laboratory()
@@ -35,13 +35,7 @@ describe('a tank label', () => {
     await page.context().grantPermissions(['camera'], { origin: lab.origin })
     await press(page, 'Scan label')
     await page.getByRole('button', { name: 'At the tank' }).waitFor()
-    await keyIn(page, '4.50')
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    const saved = page.getByText('Saved on this phone')
-    await keep.or(saved).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await saved.waitFor()
+    await saveReading(page, '4.50')
     await page.getByText('All sent').waitFor({ timeout: 60_000 })
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     const bodies = record.prepare("select body from entries where kind = 'reading'").all() as { body: string }[]

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Capability } from '../../src/ui/menu/capabilities.ts'
 import { menu } from '../../src/ui/words/en/menu.ts'
 import { writeDisplayPicture } from './display-picture.ts'
-import { allSent, found, goTo, keyIn, Laboratory, Phone, press, unlock } from './harness.ts'
+import { allSent, found, goTo, Laboratory, Phone, press, save, saveReading, unlock } from './harness.ts'
 
 /** Taken from the page before it begins: what one phone or another has not. */
 const poorer = (): void => {
@@ -59,24 +59,14 @@ describe('a phone that lacks whatever a browser may lack', () => {
     await press(page, 'Take 4.58')
     await page.locator('.read-line canvas').waitFor()
     expect(asked.filter((path) => /tesseract-core/.test(path)).every((path) => !path.includes('simd'))).toBe(true)
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    await keep.or(page.getByText('Saved on this phone')).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await page.getByText('Saved on this phone').waitFor()
+    await save(page)
     await allSent(page)
   })
 
   it('sends what was saved without the server when the network comes back, with nothing to wake it', async () => {
     const { page } = phone
     await lab.stop()
-    await goTo(page, '/check/neg-1-dev-temp')
-    await keyIn(page, '21.0')
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    await keep.or(page.getByText('Saved on this phone')).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await page.getByText('Saved on this phone').waitFor()
+    await saveReading(page, '21.0', 'neg-1-dev-temp')
     await lab.start()
     await page.evaluate(() => dispatchEvent(new Event('online')))
     await allSent(page)

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { writeDisplayPicture } from './display-picture.ts'
 import { phoneOf, type AnyPhone } from './engines/phone-of.ts'
 import type { Screen } from './engines/screen.ts'
-import { allSent, found, goTo, holdLine, keyIn, Laboratory, letTimePass, pathOf, press, readyForNoNetwork, setClockOn, unlock } from './harness.ts'
+import { allSent, found, goTo, holdLine, keyIn, Laboratory, letTimePass, pathOf, press, readyForNoNetwork, save, saveReading, setClockOn, unlock } from './harness.ts'
 import { handOver, passphraseField, sayWhy, takeOver, walkAndAccept } from './signing.ts'
 
 const operator = 'Marta Quintela'
@@ -12,20 +12,6 @@ const supervisor = 'Rosa Kern'
 const fixingBath = 'neg-1-fix'
 /** An analytic negative curve of gamma 0.67988 with toe and shoulder, read to 0.01 on 21 steps of 0.15; worked out apart. */
 const densities = ['0.24', '0.24', '0.25', '0.27', '0.31', '0.37', '0.46', '0.55', '0.65', '0.75', '0.85', '0.95', '1.06', '1.16', '1.26', '1.36', '1.46', '1.57', '1.67', '1.77', '1.87']
-
-const saveReading = async (page: Screen, digits: string): Promise<void> => {
-  await keyIn(page, digits)
-  await keep(page)
-}
-
-const keep = async (page: Screen): Promise<void> => {
-  await press(page, 'Save reading')
-  const asked = page.getByRole('button', { name: /^Keep / })
-  const saved = page.getByText('Saved on this phone')
-  await asked.or(saved).first().waitFor()
-  if (await asked.isVisible()) await asked.click()
-  await saved.waitFor()
-}
 
 /** An acid is offered only when everything that guards people and bath was seen to in time: does what the refusal names, until it is offered. */
 const seeToWhatComesFirst = async (page: Screen, exceptionPath: string): Promise<string[]> => {
@@ -141,10 +127,8 @@ describe('the main job, with the server really stopped and the browser really cl
     expect(await page.getByText(/^\d+ of \d+$/).innerText()).toBe(where)
 
     // Sulfite is found short first: then no acid, whatever the pH.
-    await goTo(page, `/check/${fixingBath}-sulfite`)
-    await saveReading(page, '6')
-    await goTo(page, `/check/${fixingBath}-ph`)
-    await saveReading(page, '4.92')
+    await saveReading(page, '6', `${fixingBath}-sulfite`)
+    await saveReading(page, '4.92', `${fixingBath}-ph`)
     expect(await page.getByText('ACT').isVisible()).toBe(true)
     await press(page, 'Read again')
     await saveReading(page, '4.92')
@@ -157,8 +141,7 @@ describe('the main job, with the server really stopped and the browser really cl
     expect(await page.locator('.amount').count()).toBe(0)
 
     // A repeat finds it in limits: the first one was a bad sample.
-    await goTo(page, `/check/${fixingBath}-sulfite`)
-    await saveReading(page, '12')
+    await saveReading(page, '12', `${fixingBath}-sulfite`)
     await page.getByText('The repeat is in limits').waitFor()
 
     await seeToWhatComesFirst(page, exceptionPath)
@@ -265,7 +248,7 @@ describe('the main job, with the server really stopped and the browser really cl
     await press(page, 'Take 4.58')
     await page.locator('.read-line canvas').waitFor()
     expect(await page.locator('output.keyed').innerText()).toBe('4.58')
-    await keep(page)
+    await save(page)
     await goTo(page, `/trends/${fixingBath}-ph`)
     await page.locator('svg.control-chart[role="img"]').waitFor()
     expect((await page.locator('.chart-readout strong').innerText()).trim()).toBe('4.58')

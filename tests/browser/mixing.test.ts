@@ -1,17 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
-
-const saveReading = async (page: Page, check: string, digits: string): Promise<void> => {
-  await goTo(page, `/check/${check}`)
-  await keyIn(page, digits)
-  await press(page, 'Save reading')
-  const keep = page.getByRole('button', { name: /^Keep / })
-  const saved = page.getByText('Saved on this phone')
-  await keep.or(saved).first().waitFor()
-  if (await keep.isVisible()) await keep.click()
-  await saved.waitFor()
-}
+import { found, goTo, holdLine, keyIn, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 /** Every line that is to be held before the amount is seen, card after card. */
 const confirmCautions = async (page: Page): Promise<number> => {
@@ -157,9 +146,9 @@ describe('a batch from the plan', () => {
   })
 
   it('two readings say together what neither says alone, with what to do', async () => {
-    await saveReading(page, 'neg-1-dev-level', '-16')
+    await saveReading(page, '-16', 'neg-1-dev-level')
     await page.getByText('Read the other one of the pair now').or(page.getByText('Level low')).first().waitFor()
-    await saveReading(page, 'neg-1-dev-sg', '1.090')
+    await saveReading(page, '1.090', 'neg-1-dev-sg')
     await page.getByText('Level low and gravity high: evaporation').waitFor()
     await page.getByText('Add water only, slowly at the return, to the mark.').waitFor()
     await goTo(page, '/now')

@@ -6,21 +6,9 @@ import { chromium, type Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './axe.ts'
-import { executablePath, found, goTo, holdLine, keyIn, Laboratory, Phone, press } from './harness.ts'
+import { executablePath, found, goTo, holdLine, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 const limitField = 'Action limit, high'
-
-/** Keeps a reading of a check, with its second look where the app asks for one. */
-const keep = async (page: Page, check: string, digits: string): Promise<void> => {
-  await goTo(page, `/check/${check}`)
-  await keyIn(page, digits)
-  await press(page, 'Save reading')
-  const again = page.getByRole('button', { name: /^Keep / })
-  const saved = page.getByText('Saved on this phone')
-  await again.or(saved).first().waitFor()
-  if (await again.isVisible()) await again.click()
-  await saved.waitFor()
-}
 
 const saved = async (page: Page, button: string): Promise<string> => {
   const [download] = await Promise.all([page.waitForEvent('download'), press(page, button)])
@@ -56,7 +44,7 @@ describe('the lab plan', () => {
   })
 
   it('says what is wrong with a field while it is keyed, and cannot be signed before it is mended', async () => {
-    await keep(page, 'neg-1-fix-ph', '4.85')
+    await saveReading(page, '4.85', 'neg-1-fix-ph')
     await goTo(page, '/menu/plan/checks/neg-1-fix-ph')
     await page.getByText('Starting value: from memory').waitFor()
     await page.getByLabel(limitField).fill('4.6')
@@ -89,7 +77,7 @@ describe('the lab plan', () => {
   })
 
   it('judges new readings by the new limits; the old one keeps those it was judged by', async () => {
-    await keep(page, 'neg-1-fix-ph', '4.85')
+    await saveReading(page, '4.85', 'neg-1-fix-ph')
     await page.getByText('All sent').waitFor({ timeout: 60_000 })
     const [firstPlan, secondPlan] = entries('plan')
     const own = entries('reading').filter(({ data }) => data.check === 'neg-1-fix-ph' && !data.notedAt)
@@ -128,7 +116,7 @@ describe('the lab plan', () => {
   })
 
   it('names what is open on a part before it is taken out, and does not sign that away', async () => {
-    await keep(page, 'neg-1-fix-temp', '23.0')
+    await saveReading(page, '23.0', 'neg-1-fix-temp')
     await goTo(page, '/menu/plan/checks/neg-1-fix-temp')
     await press(page, /^Take .* out of the plan$/)
     const dialog = page.getByRole('dialog')
@@ -150,7 +138,7 @@ describe('the lab plan', () => {
     await goTo(page, '/menu/plan')
     await press(page, 'Drop all changes')
     await holdLine(page, /Hold to drop/)
-    await keep(page, 'neg-1-fix-temp', '21.0')
+    await saveReading(page, '21.0', 'neg-1-fix-temp')
   })
 
   it('counts a material, and tells what is left after the next dose', async () => {
@@ -189,7 +177,7 @@ describe('the lab plan', () => {
     await page.getByText(/^the next shift:/).click()
     await press(page, /^Sign /)
     await page.getByRole('link', { name: /^takes effect/ }).waitFor()
-    await keep(page, 'neg-1-fix-ph', '5.1')
+    await saveReading(page, '5.1', 'neg-1-fix-ph')
     await page.getByText('All sent').waitFor({ timeout: 60_000 })
     expect(entries('reading').at(-1)).toMatchObject({ data: { check: 'neg-1-fix-ph', keyed: '5.1', verdict: 'ACT' } })
     // What was said of it is taken back, so that what follows starts from one plan.
@@ -336,7 +324,7 @@ describe('the first use', () => {
     await goTo(page, '/menu/first')
     await press(page, /start the first round/)
     await page.waitForURL('**/round/**')
-    await keep(page, 'machine-1-fix-ph', '4.50')
+    await saveReading(page, '4.50', 'machine-1-fix-ph')
     await page.getByText('All sent').waitFor({ timeout: 60_000 })
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     const rows = record.prepare('select kind, status, body from entries order by gseq').all() as { kind: string; status: string; body: string }[]

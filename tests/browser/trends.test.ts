@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, keyIn, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
+import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, saveReading, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
 const chart = (page: Page) => page.locator('svg.control-chart[role="img"]')
@@ -45,13 +45,7 @@ describe('trends and bench methods without a network', () => {
   })
 
   it('a reading stands on its chart at once, large, with its verdict', async () => {
-    await goTo(page, '/check/neg-1-dev-temp')
-    await keyIn(page, '21.4')
-    await press(page, 'Save reading')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    await keep.or(page.getByText('Saved on this phone')).first().waitFor()
-    if (await keep.isVisible()) await keep.click()
-    await page.getByText('Saved on this phone').waitFor()
+    await saveReading(page, '21.4', 'neg-1-dev-temp')
     await goTo(page, '/trends/neg-1-dev-temp')
     await chart(page).waitFor()
     expect(await readout(page)).toBe('21.4')
