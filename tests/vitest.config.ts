@@ -8,7 +8,7 @@ const engine = (name: string) => ({
   test: {
     name,
     env: { ENGINE: name },
-    include: ['tests/browser/main-job.test.ts'],
+    include: ['main-job', 'strip', 'trends'].map((it) => `tests/browser/${it}.test.ts`),
     setupFiles: ['tests/setup.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,

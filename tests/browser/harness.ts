@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type BrowserContext, type Page } from 'playwright-core'
@@ -52,6 +52,7 @@ export class Phone {
   readonly profile = mkdtempSync(join(tmpdir(), 'bathkeeper-phone-'))
   /** What must not happen: faults of the page, and what its content policy refused. */
   readonly complaints: string[] = []
+  readonly #before: [work: (given: never) => void, given: unknown][] = []
   #context: BrowserContext | undefined
   #page: Page | undefined
 
@@ -67,6 +68,15 @@ export class Phone {
     return this.#page
   }
 
+  before<Given>(work: (given: Given) => void, given: Given): void {
+    this.#before.push([work, given])
+  }
+
+  async fileOf(act: () => Promise<void>): Promise<Buffer> {
+    const [download] = await Promise.all([this.page.waitForEvent('download'), act()])
+    return readFileSync(await download.path())
+  }
+
   /** `more`: flags of this browser only. */
   async open(path = '/', more: readonly string[] = []): Promise<Page> {
     const context = await chromium.launchPersistentContext(this.profile, {
@@ -78,6 +88,7 @@ export class Phone {
     await context.addInitScript(() => {
       addEventListener('securitypolicyviolation', (event) => console.error(`content policy: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`))
     })
+    for (const [work, given] of this.#before) await context.addInitScript(work as (given: unknown) => void, given)
     const page = context.pages()[0] ?? (await context.newPage())
     this.#page = page
     page.on('pageerror', (error) => this.complaints.push(error.stack ?? error.message))

@@ -1,17 +1,17 @@
-import { readFileSync } from 'node:fs'
-import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, keyIn, Laboratory, Phone, press, readyForNoNetwork, unlock } from './harness.ts'
+import { phoneOf, type AnyPhone } from './engines/phone-of.ts'
+import type { Screen } from './engines/screen.ts'
+import { found, goTo, keyIn, Laboratory, press, readyForNoNetwork, unlock } from './harness.ts'
 
 /** S-04: an analytic negative curve of gamma 0.67988 with toe and shoulder, read to 0.01 on 21 steps of 0.15; worked out apart. */
 const densities = ['0.24', '0.24', '0.25', '0.27', '0.31', '0.37', '0.46', '0.55', '0.65', '0.75', '0.85', '0.95', '1.06', '1.16', '1.26', '1.36', '1.46', '1.57', '1.67', '1.77', '1.87']
 const operator = 'Marta Quintela'
 
-const at = (page: Page, step: number) => page.getByText(`Step ${step} of 21`).waitFor()
-const figure = async (page: Page, name: string): Promise<string> => (await page.locator('tr', { has: page.getByRole('rowheader', { name, exact: true }) }).locator('td').first().innerText()).trim()
+const at = (page: Screen, step: number) => page.getByText(`Step ${step} of 21`).waitFor()
+const figure = async (page: Screen, name: string): Promise<string> => (await page.locator('tr', { has: page.getByRole('rowheader', { name, exact: true }) }).locator('td').first().innerText()).trim()
 
 /** Densities as they are drawn: off the heights of the points, between the lines of the grid. */
-const drawn = (page: Page): Promise<number[]> =>
+const drawn = (page: Screen): Promise<number[]> =>
   page.evaluate(() => {
     const chart = document.querySelector('main .card svg.curve-chart')!
     const labels = [...chart.querySelectorAll('text[text-anchor="end"]')].map((it) => ({ density: Number(it.textContent), y: Number(it.getAttribute('y')) - 4 }))
@@ -21,12 +21,12 @@ const drawn = (page: Page): Promise<number[]> =>
 
 describe('a 21-step strip without a network', () => {
   const lab = new Laboratory()
-  let phone: Phone
-  let page: Page
+  let phone: AnyPhone
+  let page: Screen
 
   beforeAll(async () => {
     await lab.start()
-    phone = new Phone(lab.origin)
+    phone = phoneOf(lab.origin)
     page = await phone.open(`/#enrol=${lab.code}`)
     await found(page, 'Rosa Kern')
     await readyForNoNetwork(page)
@@ -97,9 +97,7 @@ describe('a 21-step strip without a network', () => {
   })
 
   it('goes out as CGATS and comes in again, a step named by its line where it is wrong', async () => {
-    const download = page.waitForEvent('download')
-    await press(page, 'Save as CGATS')
-    const text = readFileSync(await (await download).path(), 'utf8')
+    const text = (await phone.fileOf(() => press(page, 'Save as CGATS'))).toString()
     expect(text).toMatch(/^CGATS\.17\r\n/)
     await press(page, 'Key the second strip')
     await press(page, 'File or paste…')

@@ -1,36 +1,27 @@
-import { readFileSync } from 'node:fs'
-import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, saveReading, unlock } from './harness.ts'
+import { phoneOf, type AnyPhone } from './engines/phone-of.ts'
+import type { Screen } from './engines/screen.ts'
+import { found, goTo, holdLine, Laboratory, press, readyForNoNetwork, saveReading, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
-const chart = (page: Page) => page.locator('svg.control-chart[role="img"]')
-const readout = async (page: Page): Promise<string> => (await page.locator('.chart-readout strong').innerText()).trim()
+const chart = (page: Screen) => page.locator('svg.control-chart[role="img"]')
+const readout = async (page: Screen): Promise<string> => (await page.locator('.chart-readout strong').innerText()).trim()
 
 /** Holds every line of the card that stands, until it is gone. */
-const holdCard = async (page: Page): Promise<void> => {
+const holdCard = async (page: Screen): Promise<void> => {
   const title = await page.locator('.caution-card h2').innerText()
-  const lines = page.locator('.hold-to-confirm')
-  for (let line = 0, most = await lines.count(); line < most; line++) {
-    const at = lines.nth(line)
-    await at.scrollIntoViewIfNeeded()
-    const place = (await at.boundingBox())!
-    await page.mouse.move(place.x + place.width / 2, place.y + place.height / 2)
-    await page.mouse.down()
-    await page.waitForTimeout(1500)
-    await page.mouse.up()
-  }
+  for (const line of await page.locator('.hold-to-confirm .says > span').allInnerTexts()) await holdLine(page, line.split('\n')[0]!)
   await expect.poll(() => page.locator('.caution-card h2').allInnerTexts()).not.toContain(title)
 }
 
 describe('trends and bench methods without a network', () => {
   const lab = new Laboratory()
-  let phone: Phone
-  let page: Page
+  let phone: AnyPhone
+  let page: Screen
 
   beforeAll(async () => {
     await lab.start()
-    phone = new Phone(lab.origin)
+    phone = phoneOf(lab.origin)
     page = await phone.open(`/#enrol=${lab.code}`)
     await found(page, 'Rosa Kern')
     await readyForNoNetwork(page)
@@ -57,7 +48,7 @@ describe('trends and bench methods without a network', () => {
     await press(page, 'Reading before')
     expect(await readout(page)).not.toBe('21.4')
     const slider = page.getByRole('slider', { name: 'Go through the readings' })
-    await slider.focus()
+    await slider.evaluate((it) => it.focus())
     await page.keyboard.press('End')
     expect(await readout(page)).toBe('21.4')
     const count = async (): Promise<number> => Number(/: (\d+) readings between/.exec((await chart(page).getAttribute('aria-label'))!)![1])
@@ -93,11 +84,7 @@ describe('trends and bench methods without a network', () => {
   })
 
   it('goes out as CSV, as SVG that stands by itself, and as PNG', async () => {
-    const taken = async (name: string): Promise<Buffer> => {
-      const download = page.waitForEvent('download')
-      await press(page, name)
-      return readFileSync(await (await download).path())
-    }
+    const taken = (name: string): Promise<Buffer> => phone.fileOf(() => press(page, name))
     expect((await taken('CSV')).toString()).toMatch(/^time,value,unit,verdict,found,batch,entry\r\n/)
     const svg = (await taken('Picture, SVG')).toString()
     expect(svg).toContain('Harbour Lane Film Laboratory')

@@ -1,6 +1,7 @@
 import type { Field, Fields, GroupField, ListField, TableField } from '../../science/field.ts'
 import { useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
+import { FieldGroup } from '../parts/field-group.tsx'
 import { Field as Input } from '../parts/field.tsx'
 import { blankField, plainNumbers, type EdgeUnits, type Keyed, type KeyedGroup, type KeyedPair, type Problems } from './form.ts'
 import { headText, namePlain } from '../value-text.ts'
@@ -32,10 +33,9 @@ export const FormFields = ({ fields, exactlyOne, values, path, onChange, ...form
     <>
       {Object.entries(fields).filter(([name]) => !alternatives.has(name)).map(([name, field]) => input(name, field))}
       {exactlyOne?.map((set) => (
-        <fieldset class="form-group" key={set.join()}>
-          <legend>{words.oneOf}</legend>
+        <FieldGroup kind="form-group" name={words.oneOf} key={set.join()}>
           {set.map((name) => input(name, fields[name]!))}
-        </fieldset>
+        </FieldGroup>
       ))}
     </>
   )
@@ -81,10 +81,9 @@ const FormField = ({ name, field, optional, value, path, onChange, ...form }: Fo
       return <TableFields legend={label} field={field} value={value as KeyedPair[]} path={path} onChange={onChange} {...form} />
     case 'group':
       return (
-        <fieldset class="form-group">
-          <legend>{label}</legend>
+        <FieldGroup kind="form-group" name={label}>
           <FormFields fields={field.fields} {...(field.exactlyOne ? { exactlyOne: field.exactlyOne } : {})} values={value as KeyedGroup} path={path} onChange={onChange} {...form} />
-        </fieldset>
+        </FieldGroup>
       )
   }
 }
@@ -109,8 +108,7 @@ const ListFields = ({ legend, field, value, path, onChange, ...form }: FormProps
   const words = useWords().bench
   const { of } = field
   return (
-    <fieldset class="form-group">
-      <legend>{legend}</legend>
+    <FieldGroup kind="form-group" name={legend}>
       {value.map((entry, index) => {
         const change = (next: Keyed): void => onChange(value.with(index, next))
         const at = `${path}[${index}]`
@@ -126,15 +124,14 @@ const ListFields = ({ legend, field, value, path, onChange, ...form }: FormProps
         )
       })}
       <Button onPress={() => onChange([...value, blankField(of, form.edge)])}>{words.addRow}</Button>
-    </fieldset>
+    </FieldGroup>
   )
 }
 
 const TableFields = ({ legend, field, value, path, onChange, ...form }: FormProps & { legend: preact.ComponentChildren; field: TableField; value: KeyedPair[]; path: string; onChange(value: Keyed): void }) => {
   const words = useWords().bench
   return (
-    <fieldset class="form-group">
-      <legend>{legend}</legend>
+    <FieldGroup kind="form-group" name={legend}>
       {value.map((pair, index) => {
         const problem = form.problems[`${path}[${index}].name`]
         return (
@@ -146,6 +143,6 @@ const TableFields = ({ legend, field, value, path, onChange, ...form }: FormProp
         )
       })}
       <Button onPress={() => onChange([...value, { name: '', value: blankField(field.of, form.edge) }])}>{words.addRow}</Button>
-    </fieldset>
+    </FieldGroup>
   )
 }

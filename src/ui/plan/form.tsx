@@ -7,6 +7,7 @@ import { useWords } from '../app-context.ts'
 import { edgeUnits } from '../bench/edge-units.ts'
 import { parseNumber } from '../bench/form.ts'
 import { Button } from '../parts/button.tsx'
+import { FieldGroup } from '../parts/field-group.tsx'
 import { Field } from '../parts/field.tsx'
 import { pathText, valueAt, type Path } from './at.ts'
 import type { Json, PartField, PartFields, Source } from './field.ts'
@@ -131,12 +132,11 @@ const zones = (value: string): string[] => {
 }
 
 const Group = ({ legend, help, problem, children }: { legend: string; help?: string | undefined; problem: string | undefined; children: preact.ComponentChildren }) => (
-  <fieldset class="form-group plan-group">
-    <legend>{legend}</legend>
+  <FieldGroup kind="form-group plan-group" name={legend}>
     {help ? <p class="small quiet">{help}</p> : null}
     {problem ? <p class="small problem" role="status">{problem}</p> : null}
     {children}
-  </fieldset>
+  </FieldGroup>
 )
 
 const TextField = ({ label, help, problem, field, value, set, at }: Drawn & { label: preact.ComponentChildren; field: { optional?: true; long?: true; date?: true; suggest?: Source } }) => {

@@ -53,8 +53,8 @@ class DrivenFinder implements Finder {
   getByLabel(text: string | RegExp, { exact }: { exact?: boolean } = {}): Part {
     return this.part({ by: 'label', text: wordsOf(text, exact) })
   }
-  locator(css: string, { hasText }: { hasText?: string | RegExp } = {}): Part {
-    return this.part({ by: 'css', css, holding: hasText === undefined ? undefined : wordsOf(hasText) })
+  locator(css: string, { hasText, has }: { hasText?: string | RegExp; has?: Part } = {}): Part {
+    return this.part({ by: 'css', css, holding: hasText === undefined ? undefined : wordsOf(hasText), has: (has as DrivenPart | undefined)?.steps })
   }
 }
 
@@ -115,12 +115,15 @@ class DrivenPart extends DrivenFinder implements Part {
 
   async fill(text: string): Promise<void> {
     await this.#target()
-    await this.evaluate((it) => {
-      it.focus()
-      ;(it as HTMLInputElement).select()
-    })
-    if (text) await this.driver.type(text)
-    else await this.driver.press('Backspace')
+    // As a whole, tabs and lines with it, which as keys would go on to the next field.
+    await this.#onElement(
+      ((it: HTMLInputElement, value: string) => {
+        it.focus()
+        it.select()
+        document.execCommand(value ? 'insertText' : 'delete', false, value)
+      }).toString(),
+      text,
+    )
     await this.#until(async () => {
       const value = await this.evaluate((it) => (it as HTMLInputElement).value)
       return value === text ? { is: value } : { wait: `holds “${value}”, not “${text}”` }
@@ -219,6 +222,9 @@ export class DrivenScreen extends DrivenFinder implements Screen {
   }
   get keyboard(): Screen['keyboard'] {
     return { type: (text) => this.driver.type(text), press: (key) => this.driver.press(key) }
+  }
+  get touchscreen(): Screen['touchscreen'] {
+    return { tap: (x, y) => this.driver.tap(x, y) }
   }
   get mouse(): Screen['mouse'] {
     return { move: (x, y) => this.driver.move(x, y), down: () => this.driver.down(), up: () => this.driver.up() }

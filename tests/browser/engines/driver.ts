@@ -11,6 +11,8 @@ export interface Driver {
   move(x: number, y: number): Promise<void>
   down(): Promise<void>
   up(): Promise<void>
+  /** By a finger, where the client has one. */
+  tap(x: number, y: number): Promise<void>
   /** Gives a file to the one input that is found. */
   choose(steps: readonly Step[], path: string): Promise<void>
   resize(size: { width: number; height: number }): Promise<void>

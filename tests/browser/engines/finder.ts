@@ -41,19 +41,19 @@ const take = (scope: ParentNode, step: Exclude<Step, { by: 'place' | 'or' }>): H
     case 'label':
       return within(scope).filter((it) => labelsOf(it).some((label) => matches(step.text, label)))
     case 'css':
-      return within(scope, step.css).filter((it) => !step.holding || matches(step.holding, tidy(it.textContent)))
+      return within(scope, step.css).filter((it) => (!step.holding || matches(step.holding, tidy(it.textContent))) && (!step.has || all(step.has, it).length > 0))
   }
 }
 
 const inOrder = (elements: HTMLElement[]): HTMLElement[] => [...new Set(elements)].sort((a, b) => (a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1))
 
-const all = (steps: readonly Step[]): HTMLElement[] =>
+const all = (steps: readonly Step[], scope: ParentNode = document): HTMLElement[] =>
   steps.reduce<{ scopes: ParentNode[]; found: HTMLElement[] }>(
     ({ scopes, found }, step) => {
-      const next = step.by === 'place' ? [found.at(step.index)].filter((it) => it !== undefined) : step.by === 'or' ? inOrder([...found, ...all(step.steps)]) : inOrder(scopes.flatMap((scope) => take(scope, step)))
+      const next = step.by === 'place' ? [found.at(step.index)].filter((it) => it !== undefined) : step.by === 'or' ? inOrder([...found, ...all(step.steps, scope)]) : inOrder(scopes.flatMap((scope) => take(scope, step)))
       return { scopes: next, found: next }
     },
-    { scopes: [document], found: [] },
+    { scopes: [scope], found: [] },
   ).found
 
 const one = (steps: readonly Step[]): HTMLElement | null => {

@@ -8,6 +8,10 @@ import { openWebKit } from './webkit.ts'
 export interface AnyPhone {
   readonly complaints: string[]
   readonly page: Screen
+  /** Runs in every page before the page's own scripts, from the next opening on: what this phone has that the engine has not, or the other way round. */
+  before<Given>(work: (given: Given) => void, given: Given): void
+  /** The file that is saved when this is done. */
+  fileOf(act: () => Promise<void>): Promise<Buffer>
   open(path?: string): Promise<Screen>
   close(): Promise<void>
   end(): Promise<void>

@@ -12,6 +12,7 @@ export interface Screen extends Finder {
   waitForTimeout(milliseconds: number): Promise<void>
   screenshot(options?: { path?: string }): Promise<Buffer>
   keyboard: { type(text: string): Promise<void>; press(key: string): Promise<void> }
+  touchscreen: { tap(x: number, y: number): Promise<void> }
   mouse: { move(x: number, y: number): Promise<void>; down(): Promise<void>; up(): Promise<void> }
 }
 
@@ -19,7 +20,7 @@ export interface Finder {
   getByRole(role: Role, options?: { name?: string | RegExp; exact?: boolean; level?: number }): Part
   getByText(text: string | RegExp, options?: { exact?: boolean }): Part
   getByLabel(text: string | RegExp, options?: { exact?: boolean }): Part
-  locator(css: string, options?: { hasText?: string | RegExp }): Part
+  locator(css: string, options?: { hasText?: string | RegExp; has?: Part }): Part
 }
 
 export type Role =

@@ -3,7 +3,7 @@ export type Step =
   | { by: 'role'; role: string; name?: Words | undefined; level?: number | undefined }
   | { by: 'text'; text: Words }
   | { by: 'label'; text: Words }
-  | { by: 'css'; css: string; holding?: Words | undefined }
+  | { by: 'css'; css: string; holding?: Words | undefined; has?: readonly Step[] | undefined }
   | { by: 'place'; index: number }
   | { by: 'or'; steps: readonly Step[] }
 
@@ -20,7 +20,7 @@ export const inWords = (steps: readonly Step[]): string =>
         case 'role': return `${step.role}${step.name ? ` ${said(step.name)}` : ''}${step.level ? ` of level ${step.level}` : ''}`
         case 'text': return `text ${said(step.text)}`
         case 'label': return `label ${said(step.text)}`
-        case 'css': return `${step.css}${step.holding ? ` with ${said(step.holding)}` : ''}`
+        case 'css': return `${step.css}${step.holding ? ` with ${said(step.holding)}` : ''}${step.has ? ` with ${inWords(step.has)}` : ''}`
         case 'place': return step.index < 0 ? 'the last' : `number ${step.index + 1}`
         case 'or': return `or ${inWords(step.steps)}`
       }

@@ -1,6 +1,9 @@
 import { spawn, type ChildProcess } from 'node:child_process'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { Builder, Capabilities, Key, Origin, type WebDriver } from 'selenium-webdriver'
 import { freePort } from '../../server/kill.ts'
+import type { Start } from './driven-phone.ts'
 import type { Driver } from './driver.ts'
 
 const window = new URL('webkit-window.js', import.meta.url).pathname
@@ -50,14 +53,16 @@ const connected = async (port: number, build: () => Promise<WebDriver>): Promise
  * Through Debian's WebKitWebDriver. The window is our own (`webkit-window.js`): the one that comes with the engine forgets
  * everything when it is driven, and a phone that forgets cannot be started again.
  */
-export const openWebKit = async (profile: string, complain: (text: string) => void): Promise<Driver> => {
+export const openWebKit = async ({ profile, downloads, before, complain }: Start): Promise<Driver> => {
+  const scripts = join(profile, 'before.json')
+  writeFileSync(scripts, JSON.stringify(before))
   const { display, child: screen } = await openDisplay()
   const port = await freePort()
   const door = await program('WebKitWebDriver', ['-p', String(port)], { DISPLAY: display, LANG: 'C.UTF-8', LANGUAGE: 'en_GB' }, (line) => {
     const error = /^CONSOLE .*?ERROR:? (.*)$/.exec(line)
     if (error) complain(error[1]!)
   })
-  const capabilities = new Capabilities({ browserName: 'bathkeeper-window', 'webkitgtk:browserOptions': { binary: '/usr/bin/gjs', args: ['-m', window, profile] } })
+  const capabilities = new Capabilities({ browserName: 'bathkeeper-window', 'webkitgtk:browserOptions': { binary: '/usr/bin/gjs', args: ['-m', window, profile, downloads, scripts] } })
   const driver = await connected(port, async () => new Builder().usingServer(`http://127.0.0.1:${port}`).withCapabilities(capabilities).build())
   await driver.manage().setTimeouts({ script: 90_000, pageLoad: 90_000 })
   const act = (): ReturnType<WebDriver['actions']> => driver.actions({ async: true })
@@ -77,6 +82,8 @@ export const openWebKit = async (profile: string, complain: (text: string) => vo
     move: (x, y) => act().move({ x: Math.round(x), y: Math.round(y), origin: Origin.VIEWPORT, duration: 0 }).perform(),
     down: () => act().press().perform(),
     up: () => act().release().perform(),
+    // It knows no finger: it takes one for the mouse.
+    tap: (x, y) => act().move({ x: Math.round(x), y: Math.round(y), origin: Origin.VIEWPORT, duration: 0 }).press().release().perform(),
     choose: async (steps, path) => {
       const input = await driver.executeScript(`return finder.one(${JSON.stringify(steps)})`)
       await (input as Awaited<ReturnType<typeof driver.findElement>>).sendKeys(path)
