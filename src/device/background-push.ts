@@ -55,8 +55,8 @@ export const pushInBackground = async ({ clock, fetch, onSent, databaseName }: B
       if (!carried.ok) return 'later'
       if (!carried.response.ok) return carried.response.status >= 500 || carried.response.status === 429 ? 'later' : 'page'
       const answer = (await carried.response.json()) as { acks?: unknown; error?: unknown }
-      const gone = await connection.use('outbox', (database) => acknowledgeIn(database, epoch, acksIn(answer.acks)))
-      onSent(gone.map(({ entry }) => entry.id))
+      const gone = await connection.use('outbox', (database) => acknowledgeIn(database, acksIn(answer.acks)))
+      onSent(gone)
       if (answer.error !== undefined || !gone.length) return 'page'
     }
   } catch (thrown) {
@@ -80,10 +80,10 @@ const consecutive = (rows: readonly ({ entry: Chained; h: string; sig: string } 
   return batch
 }
 
-const acksIn = (raw: unknown): { id: EntryId; seq: number; gseq: number }[] =>
+const acksIn = (raw: unknown): { id: EntryId; seq: number }[] =>
   Array.isArray(raw)
-    ? raw.filter((ack): ack is { id: EntryId; seq: number; gseq: number } => {
-        const { id, seq, gseq } = (ack ?? {}) as Record<string, unknown>
-        return typeof id === 'string' && Number.isSafeInteger(seq) && Number.isSafeInteger(gseq)
+    ? raw.filter((ack): ack is { id: EntryId; seq: number } => {
+        const { id, seq } = (ack ?? {}) as Record<string, unknown>
+        return typeof id === 'string' && Number.isSafeInteger(seq)
       })
     : []

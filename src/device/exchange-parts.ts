@@ -1,3 +1,4 @@
+import type { EntryId } from '../record/ids.ts'
 import type { Verifier } from '../record/seal.ts'
 import type { ReportRequest } from '../wire/report.ts'
 import type { Clock } from './clock.ts'
@@ -12,6 +13,8 @@ export interface ExchangeParts {
   door: Door
   clock: Clock
   verifier: Verifier
+  /** Own entries that the server now has. */
+  onSent(ids: EntryId[]): void
   /** Entries that came in, or of which the server now says more. */
   onEntries(changed: Kept[]): void
   /** What the phone tells of itself besides what waits. */

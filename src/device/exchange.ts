@@ -90,7 +90,7 @@ const sendsAgainWhatIsMissing = async ({ store, door, epoch }: Exchanging): Prom
   if (!head || !newest) return false
   const rows = await store.chain(head.dev, newest, 16)
   const last = rows.find(({ entry, h }) => entry.seq === newest && (oldest !== undefined || h === head.h))
-  if (last?.gseq === undefined || last.epoch !== epoch || last.recvAt !== undefined) return false
+  if (!last || (last.epoch === epoch && last.recvAt !== undefined)) return false
   const me = await door.call('me')
   return me.ok && me.answer.lastSeq < newest && (await store.requeue(me.answer.lastSeq + 1)) > 0
 }

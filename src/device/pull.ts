@@ -6,10 +6,11 @@ import { largestPull } from '../wire/largest.ts'
 import { publicKey } from '../wire/receipt.ts'
 import { chainStart } from '../wire/signed-texts.ts'
 import type { Exchanging } from './exchange-parts.ts'
+import type { Kept } from './kept.ts'
 import type { SendProblem } from './problems.ts'
 import { sendProblemOf } from './send-problem-of.ts'
 import type { Cursor, Store } from './store.ts'
-import { lenientPage, verifyPage } from './verify-page.ts'
+import { lenientPage, verifyPage, type LenientPage } from './verify-page.ts'
 
 export interface Pulled {
   received: number
@@ -23,34 +24,54 @@ export const knownDevice = z.looseObject({ name: z.string(), key: publicKey, sta
 /** The highest head seen in this epoch: the server's record must always reach at least there. */
 export const readWitness = async (store: Store): Promise<Head | undefined> => headShape.safeParse(await store.take('singles', 'witness')).data
 
+/** A page that is what it says it is, or why there is none. */
+type Coming = { ok: true; from: Cursor; page: LenientPage; entries: Kept[]; next: Cursor } | { ok: false; why: Pick<Pulled, 'problem' | 'epochChanged'> }
+
 const keepWitness = (store: Store, seen: Head): Promise<unknown> =>
   store.revise('singles', 'witness', (raw) => {
     const before = headShape.safeParse(raw).data
     return before?.epoch === seen.epoch && before.gseq > seen.gseq ? before : seen
   })
 
-/** Takes in the server's record page by page, each verified, and applied in one transaction together with the place after it. */
+/**
+ * Takes in the server's record page by page, each verified, and applied in one transaction together with the place after it. The next page is
+ * fetched and verified while the last is being stored.
+ */
 export const pullAll = async (parts: Exchanging): Promise<Pulled> => {
   const { store, door, epoch, onEntries } = parts
   const total: Pulled = { received: 0, regained: 0 }
-  for (;;) {
-    const from = await cursorIn(store, epoch)
+  const keys = new Map<DeviceId, PublicKey>()
+  let witness: Head | undefined
+
+  const ask = async (from: Cursor): Promise<Coming> => {
     const answered = await door.read('pull', lenientPage, { query: { epoch: from.epoch, after: from.after, limit: largestPull } })
     if (!answered.ok) {
       const { problem } = answered
-      if (problem.code === 'refused' && problem.refusal.error === 'epoch') return { ...total, epochChanged: true }
-      return { ...total, problem: sendProblemOf(problem) }
+      return { ok: false, why: problem.code === 'refused' && problem.refusal.error === 'epoch' ? { epochChanged: true } : { problem: sendProblemOf(problem) } }
     }
     const page = answered.answer
-    const verified = await verifyPage(page, { from, serverKey: parts.identity.receipt.serverKey, keyOf: await keysFor(store, page.devices), verifier: parts.verifier })
-    if (!verified.ok) return { ...total, problem: verified.problem }
-    await keepWitness(store, page.head)
+    await learnKeys(store, keys, page.devices)
+    const verified = await verifyPage(page, { from, serverKey: parts.identity.receipt.serverKey, keyOf: (dev) => keys.get(dev), verifier: parts.verifier })
+    return verified.ok ? { ...verified, from, page } : { ok: false, why: { problem: verified.problem } }
+  }
+
+  for (let coming = ask(await cursorIn(store, epoch)); ; ) {
+    const come = await coming
+    if (!come.ok) return { ...total, ...come.why }
+    const { page, from, entries, next } = come
+    if (witness?.sh !== page.head.sh) await keepWitness(store, (witness = page.head))
     if (!page.entries.length) return total
-    const { applied, changed, regained } = await store.apply({ from, entries: verified.entries, devices: page.devices, next: verified.next })
+    if (page.more) {
+      coming = ask(next)
+      coming.catch(() => undefined)
+    }
+    const { applied, changed, regained } = await store.apply({ from, entries, devices: page.devices, next })
     total.received += applied ? page.entries.length : 0
     total.regained += regained
     if (changed.length) onEntries(changed)
     if (!page.more) return total
+    // Somebody else has moved the place: what was asked for from here is of no use.
+    if (!applied) coming = ask(await cursorIn(store, epoch))
   }
 }
 
@@ -63,8 +84,6 @@ const cursorIn = async (store: Store, epoch: string): Promise<Cursor> => {
 }
 
 /** A device's key is the one under which it was first seen: a server that later names another is not believed. */
-const keysFor = async (store: Store, named: readonly { dev: DeviceId; key: PublicKey }[]): Promise<(dev: DeviceId) => PublicKey | undefined> => {
-  const keys = new Map<DeviceId, PublicKey>()
-  for (const { dev, key } of named) keys.set(dev, knownDevice.safeParse(await store.take('devices', dev)).data?.key ?? key)
-  return (dev) => keys.get(dev)
+const learnKeys = async (store: Store, keys: Map<DeviceId, PublicKey>, named: readonly { dev: DeviceId; key: PublicKey }[]): Promise<void> => {
+  for (const { dev, key } of named) if (!keys.has(dev)) keys.set(dev, knownDevice.safeParse(await store.take('devices', dev)).data?.key ?? key)
 }

@@ -21,28 +21,32 @@ const mostReturns = 3
  * Sends what waits, oldest first, until nothing waits. Entries leave the outbox for one reason only: an acknowledgement that names
  * their id. An answer that got lost costs nothing, as sending again is answered with the same acknowledgements.
  */
-export const pushAll = async ({ store, door, identity, epoch, onEntries }: Exchanging): Promise<Pushed> => {
+export const pushAll = async ({ store, door, identity, epoch, onSent }: Exchanging): Promise<Pushed> => {
   const { dev } = identity.receipt
-  const send = async (entries: Sealed[]) => ({ entries, answered: await door.call('push', { body: { v: wireVersion, dev, epoch, entries } }) })
+  const send = (entries: Sealed[]) => ({
+    entries,
+    answered: inTime(door.call('push', { body: { v: wireVersion, dev, epoch, entries } })),
+    // Read while these are on their way; sent only when all of these are acknowledged.
+    following: inTime(batchAfter(store, dev, entries.at(-1)!)),
+  })
   const sendOldest = async () => {
     const { oldest } = await store.waiting()
     return oldest && send(await nextBatch(store, dev, oldest))
   }
-  const sendAfter = async (last: Sealed) => {
-    const entries = await batchAfter(store, dev, last)
-    return entries.length ? send(entries) : undefined
-  }
   let sent = 0
   let returns = 0
   for (let pushed = await sendOldest(); pushed; ) {
-    const { entries, answered } = pushed
+    const { entries, following } = pushed
+    const answered = await pushed.answered
     if (!answered.ok) return { sent, problem: sendProblemOf(answered.problem) }
     const { acks, error, lastSeq } = answered.answer
     const isWhole = !error && acks.length === entries.length
-    // The next ones are read, and on their way, while these are taken out of the outbox.
-    const [next, gone] = await Promise.all([isWhole ? sendAfter(entries.at(-1)!) : undefined, store.acknowledge(epoch, acks)])
+    const after = isWhole ? await following : []
+    // On their way while these are taken out of the outbox.
+    const next = after.length ? send(after) : undefined
+    const gone = await store.acknowledge(acks)
     sent += gone.length
-    if (gone.length) onEntries(gone)
+    if (gone.length) onSent(gone)
     const oldest = entries[0]!.entry
     if (!error) {
       if (!next && !gone.length && (await store.waiting()).oldest?.seq === oldest.seq) return { sent, problem: { code: 'strange', status: 200, detail: 'no acks' } }
@@ -65,6 +69,12 @@ export const pushAll = async ({ store, door, identity, epoch, onEntries }: Excha
     return { sent, problem: problemOf(error, lastSeq) }
   }
   return { sent }
+}
+
+/** For what is begun before it is waited for: that it failed is met then, if it is waited for at all. */
+const inTime = <T>(begun: Promise<T>): Promise<T> => {
+  begun.catch(() => undefined)
+  return begun
 }
 
 const isStanding = (code: PushError['code']): code is 'quarantined' | 'revoked' | 'retired' =>

@@ -31,8 +31,8 @@ export interface ChainStore {
   waiting(): Promise<{ count: number; oldest?: Waiting }>
   /** The entries of a device from a number on, oldest first, up to one that cannot be read. Throws when that is the first. */
   chain(dev: DeviceId, from: number, limit: number): Promise<Kept[]>
-  /** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Gives the entries that went. */
-  acknowledge(epoch: string, acks: readonly { id: EntryId; seq: number; gseq: number }[]): Promise<Kept[]>
+  /** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Gives the ids that went. */
+  acknowledge(acks: readonly { id: EntryId; seq: number }[]): Promise<EntryId[]>
   /** Marks entries that the server keeps apart as of a second history: nobody else counts them, so neither does this phone. Gives those that are new to it. */
   setApart(ids: readonly EntryId[], epoch: string): Promise<Kept[]>
   /** Puts the own chain from a number on back into the outbox: the server was restored and lacks it. Gives how many. */

@@ -38,10 +38,20 @@ const never = (): (() => void) => () => undefined
 let phone: Phone
 let database: string
 
+let onGone: (count: number) => void = () => undefined
+
 const open = (name: string): void => {
   database = name
+  const store = createIdbStore({ onBlocked: () => fail('blocked'), onLost: () => fail('lost'), onUnreadable: fail }, name)
   phone = openPhone({
-    store: createIdbStore({ onBlocked: () => fail('blocked'), onLost: () => fail('lost'), onUnreadable: fail }, name),
+    store: {
+      ...store,
+      acknowledge: async (acks) => {
+        const gone = await store.acknowledge(acks)
+        onGone(gone.length)
+        return gone
+      },
+    },
     // Nothing goes by itself: what is measured is asked for.
     clock, locks: webLocks(), news: createNews(), fetch: (path, init) => fetch(path, init), randomBytes, chance: Math.random, after: never,
     about: () => Promise.resolve({ persisted: true, installed: false, app: 'bench' }), onFault: fail,
@@ -92,15 +102,13 @@ const bench: PhoneBench = {
     let sentAt = waiting ? Number.NaN : began
     let push: Traffic = waiting ? { requests: 0, bytesUp: 0, bytesDown: 0 } : counted.take()
     let left = waiting
-    const stop = phone.book.onEntries((rows) => {
-      if (!Number.isNaN(sentAt)) return
-      left -= rows.length
+    onGone = (count) => {
+      left -= count
       if (left > 0) return
       sentAt = performance.now()
       push = counted.take()
-    })
+    }
     const { problem } = await phone.sender.sendNow()
-    stop()
     if (problem) throw new Error(JSON.stringify(problem))
     const pulled = waiting || (await phone.store.count()) - before
     return { push: { milliseconds: sentAt - began, entries: waiting, ...push }, pull: { milliseconds: performance.now() - sentAt, entries: pulled, ...counted.take() } }

@@ -2,6 +2,7 @@ import type { ShelfName, KeptBlob, Waiting } from '../../src/device/idb/tables.t
 import { inOrder, type Kept } from '../../src/device/kept.ts'
 import { displacedBy, mergePulled, setApart } from '../../src/device/merge.ts'
 import { isAt, isPast } from '../../src/device/pages.ts'
+import type { EntryId } from '../../src/record/ids.ts'
 import { ownChain, sameHead } from '../../src/device/own-chain.ts'
 import type { ChainHead, Cursor, Order, Store } from '../../src/device/store.ts'
 
@@ -52,17 +53,10 @@ export class MemoryStore implements Store {
       .slice(0, limit)
   }
 
-  async acknowledge(epoch: string, acks: readonly { id: string; seq: number; gseq: number }[]): Promise<Kept[]> {
-    const gone: Kept[] = []
-    for (const { id, seq, gseq } of acks) {
-      const row = this.#entries.get(id)
-      if (this.#outbox.get(seq)?.id !== id || row?.entry.seq !== seq) continue
-      const acknowledged: Kept = { ...row, epoch, gseq }
-      this.#entries.set(id, acknowledged)
-      this.#outbox.delete(seq)
-      gone.push(acknowledged)
-    }
-    return gone
+  async acknowledge(acks: readonly { id: EntryId; seq: number }[]): Promise<EntryId[]> {
+    const gone = acks.filter(({ id, seq }) => this.#outbox.get(seq)?.id === id)
+    for (const { seq } of gone) this.#outbox.delete(seq)
+    return gone.map(({ id }) => id)
   }
 
   async setApart(ids: readonly string[], epoch: string): Promise<Kept[]> {

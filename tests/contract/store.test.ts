@@ -65,12 +65,12 @@ describe.each(implementations)('the store in %s', (_, create) => {
 
   test('only an acknowledgement that names id and number takes an entry out of the outbox', async () => {
     const [first, second] = [await write('one'), await write('two')]
-    expect(await store.acknowledge('e1', [{ id: second.entry.id, seq: 1, gseq: 9 }])).toEqual([])
+    expect(await store.acknowledge([{ id: second.entry.id, seq: 1 }])).toEqual([])
     expect((await store.waiting()).count).toBe(2)
-    const gone = await store.acknowledge('e1', [{ id: first.entry.id, seq: 1, gseq: 9 }])
-    expect(gone).toEqual([{ ...first, epoch: 'e1', gseq: 9 }])
+    const gone = await store.acknowledge([{ id: first.entry.id, seq: 1 }])
+    expect(gone).toEqual([first.entry.id])
     expect((await store.waiting()).oldest?.id).toBe(second.entry.id)
-    expect(await store.acknowledge('e1', [{ id: first.entry.id, seq: 1, gseq: 9 }])).toEqual([])
+    expect(await store.acknowledge([{ id: first.entry.id, seq: 1 }])).toEqual([])
     expect(await store.count()).toBe(2)
   })
 
@@ -101,7 +101,7 @@ describe.each(implementations)('the store in %s', (_, create) => {
 
   test('own entries go back into the outbox, without those that are there still', async () => {
     const [first, second, third] = [await write('one'), await write('two'), await write('three')]
-    await store.acknowledge('e1', [first, second].map(({ entry }, index) => ({ id: entry.id, seq: entry.seq, gseq: index + 1 })))
+    await store.acknowledge([first, second].map(({ entry }) => ({ id: entry.id, seq: entry.seq })))
     expect(await store.requeue(2)).toBe(1)
     expect(await store.waiting()).toEqual({ count: 2, oldest: { seq: 2, id: second.entry.id, savedAt: second.time } })
     expect(ids(await store.chain(own, 2, 10))).toEqual([second.entry.id, third.entry.id])
@@ -163,6 +163,21 @@ describe.each(implementations)('the store in %s', (_, create) => {
     const { applied, changed } = await store.apply({ from: start, entries: [forged], devices: [], next: { ...start, after: 3 } })
     expect([applied, changed]).toEqual([true, []])
     expect(await store.byIds([first.entry.id])).toEqual([first])
+  })
+
+  test('of two entries with one id the first stays, in one page or among a thousand of the same time', async () => {
+    const theirs = await pulledFrom(other, 'the first')
+    const twin: Counted = { ...theirs, h: sh('f'), gseq: 8, entry: { ...theirs.entry, seq: 2, data: { text: 'another', about: 'general' } } }
+    const start = { epoch: 'e1', after: 0, sh: sh('0') }
+    await store.startCursor(start)
+    await store.apply({ from: start, entries: [theirs, twin], devices: [], next: { ...start, after: 8 } })
+    expect(await store.byIds([theirs.entry.id])).toEqual([theirs])
+    const around = Array.from({ length: 1200 }, (_, index): Counted => ({ ...theirs, gseq: 9 + index, entry: { ...theirs.entry, seq: 3 + index, id: `${theirs.entry.id.slice(0, 24)}${index.toString(16).padStart(12, '0')}` as EntryId } }))
+    await store.apply({ from: { ...start, after: 8 }, entries: around, devices: [], next: { ...start, after: 2000 } })
+    const wide = [around[0]!, { ...twin, gseq: 2001 }, around.at(-1)!]
+    expect((await store.apply({ from: { ...start, after: 2000 }, entries: wide, devices: [], next: { ...start, after: 2001 } })).changed).toEqual([])
+    expect(await store.byIds([theirs.entry.id])).toEqual([theirs])
+    expect(await store.count()).toBe(1201)
   })
 
   test('own entries that this phone has lost are taken up into its chain again', async () => {

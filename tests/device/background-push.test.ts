@@ -30,10 +30,10 @@ describe('sending from the service worker', () => {
     expect(await push()).toBe('done')
     expect(sent).toEqual(ids)
     expect((await phone.store.waiting()).count).toBe(0)
-    expect((await phone.store.byIds([ids[229]!]))[0]).toMatchObject({ gseq: 230 })
     expect(await lab.entries()).toHaveLength(230)
     expect(await push()).toBe('done')
     expect((await phone.sender.sendNow()).problem).toBeUndefined()
+    expect((await phone.store.byIds([ids[229]!]))[0]).toMatchObject({ gseq: 230 })
   }, 20_000)
 
   test('page and service worker at the same time send everything once', async () => {

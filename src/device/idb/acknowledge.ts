@@ -1,30 +1,21 @@
 import type { EntryId } from '../../record/ids.ts'
-import type { Kept } from '../kept.ts'
 import type { Database } from './database.ts'
 import { completed, soon } from './session.ts'
 
-/** Takes out of the outbox what these acknowledgements name by id and number, and nothing else. Page and service worker share it. */
-export const acknowledgeIn = async (database: Database, epoch: string, acks: readonly { id: EntryId; seq: number; gseq: number }[]): Promise<Kept[]> => {
-  const transaction = database.transaction(['outbox', 'entries'], 'readwrite', soon)
-  const outbox = transaction.objectStore('outbox')
-  const entries = transaction.objectStore('entries')
-  const named = new Map(acks.map((ack) => [ack.seq, ack]))
-  const [first, last] = [Math.min(...named.keys()), Math.max(...named.keys())]
-  // Acknowledgements come in the order of the chain, so places and entries are read in one go each, not one by one.
-  const places = named.size ? await outbox.getAll(IDBKeyRange.bound(first, last)) : []
-  const own = places[0] && (await entries.get(places[0].id))
-  const rows = own ? await entries.index('byChain').getAll(IDBKeyRange.bound([own.entry.dev, first], [own.entry.dev, last])) : []
-  const rowOf = new Map(rows.map((row) => [row.entry.id, row]))
-  const gone: Kept[] = []
+/**
+ * Takes out of the outbox what these acknowledgements name by id and number, and nothing else; the entries stay as they are until the server's word
+ * on them is pulled. Page and service worker share it.
+ */
+export const acknowledgeIn = async (database: Database, acks: readonly { id: EntryId; seq: number }[]): Promise<EntryId[]> => {
+  if (!acks.length) return []
+  const named = new Map(acks.map(({ seq, id }) => [seq, id]))
+  const range = IDBKeyRange.bound(Math.min(...named.keys()), Math.max(...named.keys()))
+  const transaction = database.transaction('outbox', 'readwrite', soon)
+  const places = await transaction.store.getAll(range)
+  const gone = places.filter(({ seq, id }) => named.get(seq) === id)
   await completed(transaction, (ask) => {
-    for (const { seq, id } of places) {
-      const [ack, row] = [named.get(seq), rowOf.get(id)]
-      if (ack?.id !== id || row?.entry.seq !== seq) continue
-      const acknowledged: Kept = { ...row, epoch, gseq: ack.gseq }
-      gone.push(acknowledged)
-      ask(entries.put(acknowledged))
-      ask(outbox.delete(seq))
-    }
+    if (gone.length === places.length) ask(transaction.store.delete(range))
+    else for (const { seq } of gone) ask(transaction.store.delete(seq))
   })
-  return gone
+  return gone.map(({ id }) => id)
 }

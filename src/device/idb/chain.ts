@@ -62,7 +62,7 @@ export const idbChain = ({ use, save }: Session): ChainStore => ({
       return readableBeginning(rows)
     }),
 
-  acknowledge: (epoch, acks) => save('outbox', (database) => acknowledgeIn(database, epoch, acks)),
+  acknowledge: (acks) => save('outbox', (database) => acknowledgeIn(database, acks)),
 
   setApart: (ids, epoch) =>
     save('entries', async (database) => {

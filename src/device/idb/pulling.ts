@@ -1,9 +1,13 @@
+import { unwrap, type IDBPObjectStore } from 'idb'
+import type { DeviceId, EntryId } from '../../record/ids.ts'
 import type { Kept } from '../kept.ts'
 import { displacedBy, mergePulled } from '../merge.ts'
+import { largestPull } from '../../wire/largest.ts'
 import { isAt, isPast } from '../pages.ts'
 import type { PullStore } from '../store.ts'
 import { readable, readCursor, readHead } from './rows.ts'
 import { completed, soon, strict, type Session } from './session.ts'
+import type { Tables } from './tables.ts'
 
 export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
   cursor: () => use('cursor', async (database) => readCursor(await database.get('singles', 'cursor'))),
@@ -30,23 +34,24 @@ export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
       let head = readHead(await singles.get('head'))
       let regained = 0
       const changed: Kept[] = []
-      const byChain = entries.index('byChain')
-      const here = await Promise.all(page.entries.map(({ entry }) => entries.get(entry.id)))
-      const sameNumber = await Promise.all(page.entries.map(({ entry }) => byChain.getAll([entry.dev, entry.seq])))
+      const here = await rowsHere(entries, page.entries)
+      const byId = new Map(here.map((row) => [row.entry.id, row]))
+      const put = (row: Kept): void => {
+        changed.push(row)
+        byId.set(row.entry.id, row)
+        // The bare store: whether all of it was written is what the transaction says, and a page is five hundred.
+        unwrap(entries).put(row)
+      }
       await completed(transaction, (ask) => {
-        page.entries.forEach((pulled, index) => {
-          for (const row of displacedBy(pulled, sameNumber[index] ?? [], head)) {
-            changed.push(row)
-            ask(entries.put(row))
-          }
-          const merged = mergePulled(here[index], pulled, head)
-          if (!merged) return
-          changed.push(merged.row)
-          ask(entries.put(merged.row))
-          if (!merged.head) return
+        for (const pulled of page.entries) {
+          for (const row of displacedBy(pulled, here.filter(({ entry }) => entry.dev === pulled.entry.dev && entry.seq === pulled.entry.seq), head)) put(row)
+          const merged = mergePulled(byId.get(pulled.entry.id), pulled, head)
+          if (!merged) continue
+          put(merged.row)
+          if (!merged.head) continue
           head = merged.head
           regained++
-        })
+        }
         if (regained > 0) ask(singles.put(head, 'head'))
         for (const device of page.devices) ask(devices.put(device, device.dev))
         ask(singles.put(page.next, 'cursor'))
@@ -54,3 +59,29 @@ export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
       return { applied: true, changed, regained }
     }),
 })
+
+type Entries = IDBPObjectStore<Tables, ('entries' | 'singles' | 'devices')[], 'entries', 'readwrite'>
+
+const mostKeys = 2 * largestPull
+
+/**
+ * The rows that bear an id or a number of this page. A page is of one time, and of consecutive numbers of each device, so that a range or two show
+ * that there are none; where a range of ids holds much else, each is asked for by itself.
+ */
+const rowsHere = async (entries: Entries, page: readonly Kept[]): Promise<Kept[]> => {
+  if (!page.length) return []
+  const ids = page.map(({ entry }) => entry.id).sort()
+  const numbers = new Map<DeviceId, { first: number; last: number }>()
+  for (const { entry: { dev, seq } } of page) {
+    const { first, last } = numbers.get(dev) ?? { first: seq, last: seq }
+    numbers.set(dev, { first: Math.min(first, seq), last: Math.max(last, seq) })
+  }
+  const [near, ...numbered] = await Promise.all([
+    entries.getAllKeys(IDBKeyRange.bound(ids[0], ids.at(-1)), mostKeys),
+    ...[...numbers].map(([dev, { first, last }]) => entries.index('byChain').getAllKeys(IDBKeyRange.bound([dev, first], [dev, last]))),
+  ])
+  const wanted = new Set(ids)
+  const found = near!.length < mostKeys ? near!.filter((id) => wanted.has(id)) : ids
+  const rows = await Promise.all([...new Set<EntryId>([...found, ...numbered.flat()])].map((id) => entries.get(id)))
+  return rows.filter((row) => row !== undefined)
+}
