@@ -40,13 +40,14 @@ export const batchAfter = async (store: Store, dev: DeviceId, last: Sealed): Pro
 }
 
 const linked = (rows: readonly Kept[], first: Kept | undefined, most: number): Sealed[] => {
+  const utf8 = new TextEncoder()
   const batch: Sealed[] = []
   let bytes = frameBytes
   let next = first
   while (next && batch.length < most) {
     const { entry, h, sig } = next
     const one = { entry, h, sig } as Sealed
-    bytes += new TextEncoder().encode(JSON.stringify(one)).length + 1
+    bytes += utf8.encode(JSON.stringify(one)).length + 1
     if (bytes > largestPush.bytes && batch.length) break
     batch.push(one)
     next = rows.find((row) => row.entry.seq === entry.seq + 1 && row.entry.prev === h)

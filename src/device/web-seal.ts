@@ -13,12 +13,19 @@ export const base64url = (bytes: Uint8Array): string => {
   return btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '')
 }
 
-export const fromBase64url = (text: string): Uint8Array<ArrayBuffer> =>
-  Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (letter) => letter.charCodeAt(0))
+export const fromBase64url = (text: string): Uint8Array<ArrayBuffer> => {
+  const binary = atob(text.replaceAll('-', '+').replaceAll('_', '/'))
+  const bytes = new Uint8Array(binary.length)
+  for (let place = 0; place < binary.length; place++) bytes[place] = binary.charCodeAt(place)
+  return bytes
+}
+
+const inHex = Array.from({ length: 256 }, (_, byte) => byte.toString(16).padStart(2, '0'))
 
 export const sha256OfBytes = async (bytes: BufferSource): Promise<Hash> => {
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))
-  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('') as Hash
+  let text = ''
+  for (const byte of new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))) text += inHex[byte]
+  return text as Hash
 }
 
 export const webHasher: Hasher = { sha256: (text) => sha256OfBytes(utf8.encode(text)) }

@@ -36,11 +36,12 @@ export const idbPulling = ({ use, save, unreadable }: Session): PullStore => ({
       const changed: Kept[] = []
       const here = await rowsHere(entries, page.entries)
       const byId = new Map(here.map((row) => [row.entry.id, row]))
+      // Whether all of it was written is what the transaction says: no row of five hundred is listened to by itself.
+      const bare = unwrap(entries)
       const put = (row: Kept): void => {
         changed.push(row)
         byId.set(row.entry.id, row)
-        // The bare store: whether all of it was written is what the transaction says, and a page is five hundred.
-        unwrap(entries).put(row)
+        bare.put(row)
       }
       await completed(transaction, (ask) => {
         for (const pulled of page.entries) {
