@@ -30,12 +30,29 @@ const out = (log: Log, of: EntryId): void => {
   log.add('reading', 28, { ...reading, repeatOf: first }, 'marta')
 }
 
+/** The plan with one part more, as it is while being keyed. */
+const drafted = (path: string, change: (of: LabPlan) => object): Scene => ({
+  at, path: () => path, person: supervisor,
+  log: (log) => ({ base: told(log) }),
+  drafts: ({ base }) => ({ 'plan-draft': { base, plan: { ...plan, ...change(plan) }, why: '' } }),
+})
+const bleach = { id: 'bleach', name: 'Bleach of the house', version: 1 }
+const stocked = (stock: object) => (of: LabPlan): object => ({ materials: of.materials.map((it) => (it.id === 'borax' ? { ...it, stock: { unit: 'kg', countedAt: '2026-01-14T06:30:00.000Z', ...stock } } : it)) })
+const freshCheck = { kind: 'reading', id: 'fresh', name: 'Fresh check', station: 'neg-1-fix', quantity: 'temperature', unit: '', limits: {}, schedule: { kind: 'interval', minutes: 60, graceMinutes: 15 }, states: ['running'], immediateHold: false, instrument: {}, setBy: { kind: 'startingValue', source: 'from memory' } }
+
 export const planScenes: Record<string, Scene> = {
   'plan-home': { at, path: () => '/menu/plan', person: supervisor, log: (log) => void told(log) },
   'plan-check': { at, path: () => '/menu/plan/checks/neg-1-fix-ph', person: supervisor, log: (log) => void told(log) },
   'plan-material': { at, path: () => '/menu/plan/materials/acetic-acid-28', person: supervisor, log: (log) => void told(log) },
   'plan-materials': { at, path: () => '/menu/plan/materials', person: supervisor, log: (log) => void told(log) },
   'plan-caution': { at, path: () => '/menu/plan/cautions/hardener', person: supervisor, log: (log) => void told(log) },
+  'plan-caution-fresh': drafted('/menu/plan/cautions/bleach/new', (of) => ({ cautions: [...(of.cautions ?? []), { ...bleach, never: '' }] })),
+  'plan-caution-wrong': drafted('/menu/plan/cautions/bleach', (of) => ({ cautions: [...(of.cautions ?? []), { ...bleach, never: '', hazards: 'GHS05 H999' }] })),
+  'plan-caution-review': drafted('/menu/plan/review', (of) => ({ cautions: [...(of.cautions ?? []), { ...bleach, never: 'Never with acid: chlorine.\nNever with a developer.', wear: 'Gloves and goggles.' }].map((it) => (it.id === 'house-rule' ? { ...it, never: 'Never from the balcony.' } : it)), ...stocked({ amount: 12.5, lot: 'B 11', least: 5 })(of) })),
+  'plan-stock': drafted('/menu/plan/materials/borax', stocked({ amount: 12.5, lot: 'B 11', expires: '2027-03-31', least: 5 })),
+  'plan-stock-wrong': drafted('/menu/plan/materials/borax', stocked({ amount: 'twelve', least: -1 })),
+  'plan-check-fresh': drafted('/menu/plan/checks/fresh/new', (of) => ({ checks: [...of.checks, freshCheck] })),
+  'plan-check-wrong': drafted('/menu/plan/checks/fresh', (of) => ({ checks: [...of.checks, freshCheck] })),
   'caution-added': { at, path: () => '/safety/acetic-acid-28', person: supervisor, log: (log) => void told(log) },
   'caution-own': { at, path: () => '/safety/hardener', person: supervisor, log: (log) => void told(log) },
   /** A draft that would take away what is still open. */

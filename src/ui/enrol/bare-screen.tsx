@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
+import '../app.css'
+import './enrol.css'
 
 /** A screen before there is a laboratory: no places, no menu. */
 export const BareScreen = ({ title, next, children }: { title: string; next?: ComponentChildren; children: ComponentChildren }) => {

@@ -7,7 +7,6 @@ import { Button } from '../parts/button.tsx'
 import { Card } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { BareScreen } from './bare-screen.tsx'
-import './enrol.css'
 
 /** From a phone that nobody knows to a device of the laboratory. */
 export const Enrol = () => {
@@ -45,7 +44,7 @@ const Ask = () => {
 
   if (claimed === undefined)
     return (
-      <BareScreen title={words.title} next={refusal ? <Button kind="go" onPress={() => void look()}>{words.tryAgain}</Button> : null}>
+      <BareScreen title={words.title} next={refusal ? <Button kind="go" onPress={() => look()}>{words.tryAgain}</Button> : null}>
         {refusal ? <Banner kind="warn" title={words.offlineTitle}><p>{words.offline}</p><p>{words.noAnswer(refusal)}</p></Banner> : <p role="status">{words.asking}</p>}
       </BareScreen>
     )
@@ -61,7 +60,7 @@ const Ask = () => {
     if (!asked.ok) setRefusal(asked.refusal)
   }
   return (
-    <BareScreen title={claimed ? words.title : words.first.title} next={<Button kind="go" notYet={asking ? words.asking : undefined} onPress={() => void ask()}>{words.go}</Button>}>
+    <BareScreen title={claimed ? words.title : words.first.title} next={<Button kind="go" notYet={asking ? words.asking : undefined} onPress={() => ask()}>{words.go}</Button>}>
       <p>{claimed ? words.more : words.first.more}</p>
       {isKeptApart() && !isInstalled() ? <Banner kind="warn" title={words.homeFirst}>{words.homeFirstMore}</Banner> : null}
       {refusal ? <Banner kind="stop" title={words.noAnswer(refusal)} /> : null}

@@ -84,7 +84,7 @@ export const Start = () => {
       </Card>
       <Card title={words.start.demo}>
         <p>{words.start.demoMore}</p>
-        <Button kind="go" notYet={loading ? words.start.loading(loading.done, loading.of) : undefined} onPress={() => void demo()}>{loading ? words.start.loading(loading.done, loading.of) : words.start.demo}</Button>
+        <Button kind="go" notYet={loading ? words.start.loading(loading.done, loading.of) : undefined} onPress={() => demo()}>{loading ? words.start.loading(loading.done, loading.of) : words.start.demo}</Button>
       </Card>
       <Card title={words.start.file}>
         <p>{words.start.fileMore}</p>

@@ -65,7 +65,7 @@ const Pin = ({ person, onBack }: { person: Person; onBack(): void }) => {
       </BareScreen>
     )
   return (
-    <BareScreen title={person.name} next={<Button kind="go" notYet={busy ? all.shell.loading : undefined} onPress={() => void enter()}>{words.goOn}</Button>}>
+    <BareScreen title={person.name} next={<Button kind="go" notYet={busy ? all.shell.loading : undefined} onPress={() => enter()}>{words.goOn}</Button>}>
       <p>{known ? words.pin : words.newPin}</p>
       {known ? null : <p class="small quiet">{words.newPinHint}</p>}
       <p class="digits" aria-label={`${words.pin}: ${pin.length}`}>{'•'.repeat(pin.length) || ' '}</p>

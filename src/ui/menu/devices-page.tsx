@@ -57,10 +57,30 @@ export const DevicesPage = () => {
     <Screen
       title={words.title}
       back
-      next={isSupervisor && proven ? <Button kind="go" onPress={() => void office.code().then((answer) => (answer.ok ? setCode(answer.value) : setRefusal(answer.refusal)))}>{words.add}</Button> : null}
+      next={isSupervisor && proven ? <Button kind="go" onPress={() => office.code().then((answer) => (answer.ok ? setCode(answer.value) : setRefusal(answer.refusal)))}>{words.add}</Button> : null}
     >
-      {refusal ? <Banner kind="warn" title={all.enrol.noAnswer(refusal)}><Button onPress={() => void load()}>{words.reload}</Button></Banner> : null}
-      {isSupervisor && !proven ? <SignIn /> : null}
+      <div class="columns">
+        {refusal ? <Banner kind="warn" title={all.enrol.noAnswer(refusal)}><Button onPress={() => load()}>{words.reload}</Button></Banner> : null}
+        {isSupervisor && !proven ? <SignIn /> : null}
+        {devices?.length === 0 ? <Empty title={words.none} /> : null}
+        {devices?.length ? (
+          <Card>
+            <Rows>
+              {devices.map((device) => (
+                <Row
+                  key={device.dev}
+                  what={device.name}
+                  under={under(device)}
+                  value={<span class="small">{words.states[device.state]}</span>}
+                  {...(isSupervisor && proven && (device.state === 'waiting' || (device.state === 'enrolled' && device.dev !== own))
+                    ? { onPress: () => setAsked({ device, about: device.state === 'waiting' ? 'confirm' : 'revoked' }) }
+                    : {})}
+                />
+              ))}
+            </Rows>
+          </Card>
+        ) : null}
+      </div>
       {code ? (
         <Sheet title={words.codeTitle} closeName={all.shell.close} onClose={() => setCode(undefined)}>
           <p>{words.codeMore}</p>
@@ -70,31 +90,13 @@ export const DevicesPage = () => {
           <p class="quiet">{words.until(timeText(code.until, zone))}</p>
         </Sheet>
       ) : null}
-      {devices?.length === 0 ? <Empty title={words.none} /> : null}
-      {devices?.length ? (
-        <Card>
-          <Rows>
-            {devices.map((device) => (
-              <Row
-                key={device.dev}
-                what={device.name}
-                under={under(device)}
-                value={<span class="small">{words.states[device.state]}</span>}
-                {...(isSupervisor && proven && (device.state === 'waiting' || (device.state === 'enrolled' && device.dev !== own))
-                  ? { onPress: () => setAsked({ device, about: device.state === 'waiting' ? 'confirm' : 'revoked' }) }
-                  : {})}
-              />
-            ))}
-          </Rows>
-        </Card>
-      ) : null}
       {asked?.about === 'confirm' ? (
         <Sheet title={words.confirmTitle} closeName={all.shell.close} onClose={() => setAsked(undefined)}>
           <p>{asked.device.name}</p>
           <p class="digits">{asked.device.digits.slice(0, 3)} {asked.device.digits.slice(3)}</p>
           <p>{words.confirmMore}</p>
-          <Button kind="go" onPress={() => void settle(office.confirm(asked.device.dev, asked.device.digits))}>{words.confirm}</Button>
-          <Button kind="stop" wide onPress={() => void settle(office.end(asked.device.dev, 'revoked', 'digits'))}>{words.revoke}</Button>
+          <Button kind="go" onPress={() => settle(office.confirm(asked.device.dev, asked.device.digits))}>{words.confirm}</Button>
+          <Button kind="stop" wide onPress={() => settle(office.end(asked.device.dev, 'revoked', 'digits'))}>{words.revoke}</Button>
         </Sheet>
       ) : null}
       {asked && asked.about !== 'confirm' ? (

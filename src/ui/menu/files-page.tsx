@@ -30,39 +30,41 @@ export const FilesPage = () => {
   const isDamaged = trouble.value === 'corrupt' || trouble.value === 'unreadable'
   return (
     <Screen title={words.title} back>
-      <Card title={words.out}>
-        <p>{waiting ? words.outMore(waiting) : words.nothing}</p>
-        {waiting ? <Button wide onPress={() => void save()}>{words.save}</Button> : null}
-        {isDamaged ? (
-          <>
-            <p>{words.readableMore}</p>
-            <Button wide onPress={() => void saveReadable()}>{words.readable}</Button>
-          </>
-        ) : null}
-      </Card>
-      <Card title={words.in}>
-        <p>{words.inMore}</p>
-        {done?.ok ? (
-          <Banner kind={done.taken === done.count ? 'plain' : 'warn'} title={words.taken(done.taken, done.count, done.phone)}>
-            {done.aside ? <p>{words.aside}</p> : done.why ? <p>{words.why(done.why)}</p> : null}
-          </Banner>
-        ) : null}
-        {done && !done.ok ? <Banner kind="stop" title={words.refused[done.why]}>{done.detail ? <p class="small">{words.detail(done.detail)}</p> : null}</Banner> : null}
-        <label class="button wide">
-          {busy ? words.busy : words.choose}
-          <input
-            class="unseen"
-            type="file"
-            accept="application/json,.json"
-            disabled={busy}
-            onChange={(event) => {
-              const { currentTarget } = event
-              const [chosen] = currentTarget.files ?? []
-              if (chosen) void take(chosen).finally(() => (currentTarget.value = ''))
-            }}
-          />
-        </label>
-      </Card>
+      <div class="columns">
+        <Card title={words.out}>
+          <p>{waiting ? words.outMore(waiting) : words.nothing}</p>
+          {waiting ? <Button wide onPress={() => save()}>{words.save}</Button> : null}
+          {isDamaged ? (
+            <>
+              <p>{words.readableMore}</p>
+              <Button wide onPress={() => saveReadable()}>{words.readable}</Button>
+            </>
+          ) : null}
+        </Card>
+        <Card title={words.in}>
+          <p>{words.inMore}</p>
+          {done?.ok ? (
+            <Banner kind={done.taken === done.count ? 'plain' : 'warn'} title={words.taken(done.taken, done.count, done.phone)}>
+              {done.aside ? <p>{words.aside}</p> : done.why ? <p>{words.why(done.why)}</p> : null}
+            </Banner>
+          ) : null}
+          {done && !done.ok ? <Banner kind="stop" title={words.refused[done.why]}>{done.detail ? <p class="small">{words.detail(done.detail)}</p> : null}</Banner> : null}
+          <label class="button wide">
+            {busy ? words.busy : words.choose}
+            <input
+              class="unseen"
+              type="file"
+              accept="application/json,.json"
+              disabled={busy}
+              onChange={(event) => {
+                const { currentTarget } = event
+                const [chosen] = currentTarget.files ?? []
+                if (chosen) void take(chosen).finally(() => (currentTarget.value = ''))
+              }}
+            />
+          </label>
+        </Card>
+      </div>
     </Screen>
   )
 }

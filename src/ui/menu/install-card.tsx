@@ -14,7 +14,7 @@ export const InstallCard = ({ onLater }: { onLater?: () => void }) => {
     <Card title={words.title}>
       <p>{words.why}</p>
       {install.value ? (
-        <Button wide onPress={() => void install.value?.ask()}>{words.ask}</Button>
+        <Button wide onPress={() => install.value?.ask()}>{words.ask}</Button>
       ) : (
         <ol class="steps">{words.byHand.map((step) => <li key={step}>{step}</li>)}</ol>
       )}

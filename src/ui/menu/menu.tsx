@@ -16,7 +16,6 @@ import { useDates } from '../use-dates.ts'
 import { languages, type Language } from '../words/language.ts'
 import { DevicesPage } from './devices-page.tsx'
 import { FilesPage } from './files-page.tsx'
-import { PhonePage } from './phone-page.tsx'
 import './menu.css'
 
 const pages: Record<string, ComponentType> = {
@@ -24,7 +23,7 @@ const pages: Record<string, ComponentType> = {
   files: FilesPage,
   first: lazy(() => import('../plan/first-steps.tsx').then((it) => it.FirstSteps)),
   labels: lazy(() => import('../labels/label-sheet.tsx').then((it) => it.LabelSheet)),
-  phone: PhonePage,
+  phone: lazy(() => import('./phone-page.tsx').then((it) => it.PhonePage)),
   plan: lazy(() => import('../plan/plan.tsx').then((it) => it.Plan)),
 }
 
@@ -37,7 +36,7 @@ export const Menu = () => {
 declare const __APP_VERSION__: string
 
 const MenuList = () => {
-  const { person, plan, theme, phone, sending } = useApp()
+  const { person, plan, theme, archive, sending } = useApp()
   const all = useWords()
   const words = all.menu
   const { when } = useDates()
@@ -46,37 +45,39 @@ const MenuList = () => {
   const has = person.value !== null && inForce ? personOf(inForce, person.value) : undefined
   return (
     <Screen title={words.title} back>
-      <Card title={words.person} beside={has?.name}>
-        <Button wide onPress={() => (person.value = null)}>{words.lock}</Button>
-      </Card>
-      <Card title={words.look}>
-        <Choices<Theme> name={words.look} of={[{ value: 'paper', says: words.paper }, { value: 'safelight', says: words.safelight }]} value={theme.value} onChange={(value) => (theme.value = value)} />
-        <p class="small quiet">{words.lookMore}</p>
-      </Card>
-      <LanguageCard />
-      <Card title={words.sending}>
-        <SendingProblem />
-        <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
-        {oldestAt !== undefined && inForce ? <p>{words.oldest(when(oldestAt))}</p> : null}
-        <Button wide onPress={() => phone.sendNow()}>{words.sendNow}</Button>
-        <Rows>
-          <Row what={words.files.title} under={words.files.under} href="/menu/files" />
-        </Rows>
-      </Card>
-      <Card title={words.laboratory}>
-        <Rows>
-          <Row what={words.plan} href="/menu/plan" />
-          <Row what={words.devices} href="/menu/devices" />
-          <Row what={words.safety} href="/safety" />
-          <Row what={all.record.title} href="/record" />
-          <Row what={words.phone.title} href="/menu/phone" />
-        </Rows>
-      </Card>
-      {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} by={has.id} /> : null}
-      <Card title={words.about} beside={words.version(__APP_VERSION__)}>
-        <p>{words.aboutMore}</p>
-        <LinkButton wide href="/licences.md" newWindow>{words.licences}</LinkButton>
-      </Card>
+      <div class="columns">
+        <Card title={words.person} beside={has?.name}>
+          <Button wide onPress={() => (person.value = null)}>{words.lock}</Button>
+        </Card>
+        <Card title={words.look}>
+          <Choices<Theme> name={words.look} of={[{ value: 'paper', says: words.paper }, { value: 'safelight', says: words.safelight }]} value={theme.value} onChange={(value) => (theme.value = value)} />
+          <p class="small quiet">{words.lookMore}</p>
+        </Card>
+        <LanguageCard />
+        <Card title={words.sending}>
+          <SendingProblem />
+          <p>{waiting ? words.waits(waiting) : words.nothingWaits}</p>
+          {oldestAt !== undefined && inForce ? <p>{words.oldest(when(oldestAt))}</p> : null}
+          <Button wide onPress={() => archive().then((it) => it.exchange())}>{words.sendNow}</Button>
+          <Rows>
+            <Row what={words.files.title} under={words.files.under} href="/menu/files" />
+          </Rows>
+        </Card>
+        <Card title={words.laboratory}>
+          <Rows>
+            <Row what={words.plan} href="/menu/plan" />
+            <Row what={words.devices} href="/menu/devices" />
+            <Row what={words.safety} href="/safety" />
+            <Row what={all.record.title} href="/record" />
+            <Row what={words.phone.title} href="/menu/phone" />
+          </Rows>
+        </Card>
+        {inForce?.demo && has?.role === 'supervisor' ? <WipeDemo laboratory={inForce.name} by={has.id} /> : null}
+        <Card title={words.about} beside={words.version(__APP_VERSION__)}>
+          <p>{words.aboutMore}</p>
+          <LinkButton wide href="/licences.md" newWindow>{words.licences}</LinkButton>
+        </Card>
+      </div>
     </Screen>
   )
 }
@@ -116,7 +117,7 @@ const WipeDemo = ({ laboratory, by }: { laboratory: string; by: PersonId }) => {
         <Sheet title={words.sure(laboratory)} closeName={all.shell.close} onClose={() => setAsked(false)}>
           {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
           <p>{words.wipeMore}</p>
-          <Button kind="stop" wide notYet={busy ? all.shell.loading : undefined} onPress={() => void wipe()}>{words.yes}</Button>
+          <Button kind="stop" wide notYet={busy ? all.shell.loading : undefined} onPress={() => wipe()}>{words.yes}</Button>
           <Button wide onPress={() => setAsked(false)}>{words.keep}</Button>
         </Sheet>
       ) : null}

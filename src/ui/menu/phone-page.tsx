@@ -18,8 +18,10 @@ export const PhonePage = () => {
   useEffect(() => void navigator.storage?.estimate?.().then(setRoom), [])
   return (
     <Screen title={words.title} back meta={room?.quota ? words.room(sizeText(room.usage ?? 0), sizeText(room.quota)) : undefined}>
-      <InstallCard />
-      <Capabilities />
+      <div class="columns">
+        <InstallCard />
+        <Capabilities />
+      </div>
     </Screen>
   )
 }
@@ -40,7 +42,7 @@ export const Capabilities = () => {
             {lacks.map(({ capability }) => <Row key={capability} what={<strong>{words.checks[capability].name}</strong>} under={words.checks[capability].without} />)}
           </Rows>
           {lacks.some(({ capability }) => capability === 'persisted') && isSecureContext ? (
-            <Button onPress={() => void navigator.storage?.persist?.().then(look)}>{words.askPersist}</Button>
+            <Button onPress={() => navigator.storage?.persist?.().then(look)}>{words.askPersist}</Button>
           ) : null}
           <CallMe />
         </Card>

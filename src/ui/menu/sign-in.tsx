@@ -27,7 +27,7 @@ export const SignIn = () => {
       <p>{words.signInMore}</p>
       {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
       <Field name={words.passphrase} kind="password" value={passphrase} onChange={setPassphrase} autocomplete="current-password" />
-      <Button wide notYet={busy ? all.shell.loading : passphrase ? undefined : all.enrol.needed} onPress={() => void prove()}>{words.signIn}</Button>
+      <Button wide notYet={busy ? all.shell.loading : passphrase ? undefined : all.enrol.needed} onPress={() => prove()}>{words.signIn}</Button>
     </Card>
   )
 }

@@ -56,7 +56,7 @@ export const CertifyView = ({ mix, sheet, formula, plan, history }: BatchProps) 
     if (await saving.save('mixCertificate', { mix: mix.id, ...numbers, label: label.trim(), ...(proof ? { strip: proof.id } : {}) })) buzz('saved')
   }
   return (
-    <Screen title={mix.name} meta={say.certify} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => void certifyIt()}>{say.certifySave}</Button>}>
+    <Screen title={mix.name} meta={say.certify} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => certifyIt()}>{say.certifySave}</Button>}>
       <p>{say.certifyMore}</p>
       {reasons.length ? <Banner kind="stop" title={say.notYet}><ul>{reasons.map((it) => <li key={it}>{it}</li>)}</ul></Banner> : null}
       <SavingProblem of={saving} />

@@ -89,7 +89,7 @@ const Begin = ({ plan, formula }: { plan: LabPlan; formula: Formula }) => {
     if (id) router.go(`/mixing/${id}`, 'replace')
   }
   return (
-    <Screen title={formula.name} meta={placeOf(plan, formula.for).station.name} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => void begin()}>{say.begin}</Button>}>
+    <Screen title={formula.name} meta={placeOf(plan, formula.for).station.name} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => begin()}>{say.begin}</Button>}>
       <SavingProblem of={saving} />
       {lacking.length ? <Banner kind="warn" title={words.stock.shortOf(lacking.map(({ name }) => name).join(', '))} /> : null}
       <Field name={say.litres} unit="L" kind="decimal" value={litres} onChange={setLitres} problem={tried && bad ? say.badLitres : undefined} />

@@ -62,7 +62,7 @@ export const StepView = ({ mix, sheet, formula, plan, history, step }: BatchProp
     if (saved) buzz('saved')
   }
   return (
-    <Screen title={mix.name} meta={meta} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => void put()}>{say.itIsIn(name)}</Button>}>
+    <Screen title={mix.name} meta={meta} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => put()}>{say.itIsIn(name)}</Button>}>
       {step.order === 0 ? <Banner title={say.startWater(String(Number(sheet.startWaterLitres.toPrecision(4))), formula.startCelsius)} /> : null}
       <Card title={name}>
         <p class="amount"><strong>{shown.text}</strong> {shown.unit}</p>

@@ -64,7 +64,7 @@ export const MachineScreen = () => {
       title={machine.name}
       back
       meta={timeText(phone.clock.now(), inForce.timeZone)}
-      next={<Button kind="go" onPress={() => void save()}>{words.now.machine.saveState(words.marks.machine[state], moving.has(state) ? `${keyed} ${unit}/min` : undefined)}</Button>}
+      next={<Button kind="go" onPress={() => save()}>{words.now.machine.saveState(words.marks.machine[state], moving.has(state) ? `${keyed} ${unit}/min` : undefined)}</Button>}
     >
       <SavingProblem of={saving} />
       <div class="states" role="radiogroup" aria-label={words.now.machine.state}>

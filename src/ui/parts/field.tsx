@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useId } from 'preact/hooks'
+import { useId, useState } from 'preact/hooks'
 import './field.css'
 
 interface FieldProps {
@@ -7,6 +7,8 @@ interface FieldProps {
   unit?: string | undefined
   hint?: ComponentChildren
   problem?: string | undefined
+  /** What is wrong is not said before the field was left. */
+  patient?: boolean | undefined
   value: string
   onChange(value: string): void
   kind?: 'text' | 'decimal' | 'password' | 'long' | 'digits' | 'date'
@@ -15,9 +17,16 @@ interface FieldProps {
   list?: string | undefined
 }
 
+/** A problem that is held back until the part of the form that it is about was left. */
+export const useLeft = (problem: string | undefined, patient = false): { said: string | undefined; leave(): void } => {
+  const [isLeft, setLeft] = useState(false)
+  return { said: patient && !isLeft ? undefined : problem, leave: () => setLeft(true) }
+}
+
 /** A labelled input with its unit, its hint and what is wrong with it. */
-export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text', autocomplete = 'off', list }: FieldProps) => {
+export const Field = ({ name, unit, hint, problem: found, patient, value, onChange, kind = 'text', autocomplete = 'off', list }: FieldProps) => {
   const id = useId()
+  const { said: problem, leave } = useLeft(found, patient)
   const described = [hint ? `${id}-hint` : '', problem ? `${id}-problem` : ''].filter(Boolean).join(' ') || undefined
   const shared = {
     id,
@@ -28,7 +37,7 @@ export const Field = ({ name, unit, hint, problem, value, onChange, kind = 'text
     onInput: (event: { currentTarget: { value: string } }) => onChange(event.currentTarget.value),
   }
   return (
-    <div class="field">
+    <div class="field" onFocusOut={leave}>
       <label for={id}>{name}</label>
       <div class="control">
         {kind === 'long' ? (

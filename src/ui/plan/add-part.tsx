@@ -22,7 +22,7 @@ export const AddPart = ({ draft, list, under }: { draft: Draft; list: ListName; 
     if (!name.trim() || person.value === null) return
     const { plan, id } = withFreshPart(draft.plan, list, { name: name.trim(), by: { person: person.value, at: new Date(phone.clock.now()).toISOString() }, under, check: kind })
     draft.change(plan)
-    router.go(partHref(list, id))
+    router.go(`${partHref(list, id)}/new`)
   }
   return (
     <>

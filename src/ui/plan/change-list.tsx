@@ -28,9 +28,12 @@ export const ChangeList = ({ before, after, changes, linked }: { before: Written
   return (
     <>
       {[...parts].map(([key, lines]) => {
-        const { place } = lines[0]!
+        const { place, change: first } = lines[0]!
+        const title = linked && !isGone(lines) ? <a href={place.href}>{place.what}</a> : place.what
+        // Of a whole part that came or went its name says enough.
+        if (lines.length === 1 && !place.field && (first.kind === 'added' || first.kind === 'removed')) return <Card key={key} level={3} title={title} beside={words.plan.review[first.kind]} />
         return (
-          <Card key={key} level={3} title={linked && !isGone(lines) ? <a href={place.href}>{place.what}</a> : place.what}>
+          <Card key={key} level={3} title={title}>
             <ul class="changes">
               {lines.map(({ place: at, change }) => (
                 <li key={change.path.join('/')} class="change">
@@ -53,7 +56,6 @@ const Said = ({ change, place, before, after }: { change: PlanChange; place: Pla
   const words = all.plan.review
   const { date } = useDates()
   if (change.kind === 'order') return <ins>{words.order}</ins>
-  // Of a whole part that came or went its name says enough.
   if (!place.field && change.kind !== 'changed') return <ins>{change.kind === 'added' ? words.added : words.removed}</ins>
   const text = (plan: WrittenPlan, value: unknown): string => {
     const check = change.path[0] === 'checks' && change.path[2] === 'setBy' ? plan.checks.find(({ id }) => id === change.path[1]) : undefined

@@ -40,11 +40,12 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
   const [pin, setPin] = useState('')
   const [problems, setProblems] = useState<readonly PlanProblem[]>([])
   const [busy, setBusy] = useState(false)
+  const [tried, setTried] = useState(false)
   const units: DisplayUnits = { ...unitsOf[metric], length }
   const keyed = machine ?? freshMachine(words.machineName, units)
-  const { wanted } = readMachine(keyed, units)
+  const { wanted, bad } = readMachine(keyed, units)
   const step = steps[at]!
-  const lacking = step === 'place' ? (name.trim() ? undefined : words.needed) : step === 'machine' ? (wanted ? undefined : words.positive) : step === 'people' ? (/^\d+$/.test(pin) && pin.length >= shortestPin ? undefined : words.pinShort) : undefined
+  const lacking = step === 'place' ? (name.trim() ? undefined : words.needed) : step === 'machine' ? (wanted ? undefined : words.lacking(bad)) : step === 'people' ? (/^\d+$/.test(pin) && pin.length >= shortestPin ? undefined : words.pinShort) : undefined
 
   const make = async (): Promise<void> => {
     if (!wanted || busy) return
@@ -68,14 +69,16 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
       setBusy(false)
     }
   }
-  const onward = (): void => {
-    if (lacking) return
-    if (at < steps.length - 1) setAt(at + 1)
-    else void make()
+  const onward = (): Promise<void> | undefined => {
+    if (lacking) return undefined
     scrollTo(0, 0)
+    if (at === steps.length - 1) return make()
+    setTried(false)
+    setAt(at + 1)
+    return undefined
   }
   return (
-    <BareScreen title={words.titles[step]} next={<Button kind="go" notYet={busy ? all.shell.loading : lacking} onPress={onward}>{at < steps.length - 1 ? words.next : words.make}</Button>}>
+    <BareScreen title={words.titles[step]} next={<Button kind="go" notYet={busy ? all.shell.loading : lacking} onTooEarly={() => setTried(true)} onPress={onward}>{at < steps.length - 1 ? words.next : words.make}</Button>}>
       <ol class="stepper" aria-label={words.stepsName}>
         {[...steps, 'labels', 'round'].map((it, index) => <li key={it} class={index < at ? 'done' : undefined} aria-current={index === at ? 'step' : undefined}><span class="unseen">{words.step(index + 1)}</span></li>)}
       </ol>
@@ -83,7 +86,7 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
       {problems.length ? <Banner kind="stop" title={all.plan.review.problems}><ProblemList problems={problems} plan={undefined} /></Banner> : null}
       {step === 'place' ? (
         <Card>
-          <Field name={all.plan.nameOf('laboratoryName')} value={name} onChange={setName} />
+          <Field name={all.plan.nameOf('laboratoryName')} problem={lacking} patient={!tried} value={name} onChange={setName} />
           <Select label={all.plan.nameOf('timeZone')} help={all.plan.helpOf('timeZone')} value={zone} options={[...new Set([zone, ...Intl.supportedValuesOf('timeZone')])].map((it) => ({ value: it, says: it.replaceAll('_', ' ') }))} onChange={setZone} />
         </Card>
       ) : null}
@@ -94,7 +97,7 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
           <Choices<'ft' | 'm'> name={all.plan.nameOf('unitsLength')} value={length as 'ft' | 'm'} of={[{ value: 'ft', says: words.feet }, { value: 'm', says: words.metres }]} onChange={(it) => { setLength(it); setMachine(machine && { ...machine, speed: usualSpeed({ ...units, length: it }), path: {} }) }} />
         </>
       ) : null}
-      {step === 'machine' ? <MachineForm keyed={keyed} units={units} onChange={setMachine} /> : null}
+      {step === 'machine' ? <MachineForm keyed={keyed} units={units} patient={!tried} onChange={setMachine} /> : null}
       {step === 'people' ? (
         <>
           <Card title={words.operators}>
@@ -103,7 +106,7 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
             <Button onPress={() => setOthers([...others, ''])}>{all.plan.lists.people.add}</Button>
           </Card>
           <Card title={words.pin(me.name)}>
-            <Field name={all.enrol.who.pin} kind="digits" hint={all.enrol.who.newPinHint} value={pin} onChange={(it) => setPin(it.replace(/\D/g, '').slice(0, 12))} />
+            <Field name={all.enrol.who.pin} kind="digits" hint={all.enrol.who.newPinHint} problem={lacking} patient={!tried} value={pin} onChange={(it) => setPin(it.replace(/\D/g, '').slice(0, 12))} />
           </Card>
         </>
       ) : null}

@@ -21,22 +21,24 @@ export const FirstSteps = () => {
     if (saved) router.go(`/round/${machine.id}`)
   }
   return (
-    <Screen title={words.ready} next={machine ? <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void start()}>{words.startRound(machine.name)}</Button> : null}>
+    <Screen title={words.ready} next={machine ? <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => start()}>{words.startRound(machine.name)}</Button> : null}>
       <SavingProblem of={saving} />
       <Banner kind="warn" title={words.starting}><span class="small">{words.replace}</span></Banner>
-      <Card title={all.plan.labels}>
-        <p>{words.labelsMore}</p>
-        <LinkButton wide href="/menu/labels">{words.printLabels}</LinkButton>
-      </Card>
-      <Card title={all.menu.devices}>
-        <p>{words.phonesMore}</p>
-        <LinkButton wide href="/menu/devices">{all.menu.devicesPage.add}</LinkButton>
-      </Card>
-      <Card title={all.plan.title}>
-        <p>{words.planMore}</p>
-        <LinkButton wide href="/menu/plan">{all.plan.title}</LinkButton>
-        <LinkButton wide href="/menu/plan/laboratory">{words.emergency}</LinkButton>
-      </Card>
+      <div class="columns">
+        <Card title={all.plan.labels}>
+          <p>{words.labelsMore}</p>
+          <LinkButton wide href="/menu/labels">{words.printLabels}</LinkButton>
+        </Card>
+        <Card title={all.menu.devices}>
+          <p>{words.phonesMore}</p>
+          <LinkButton wide href="/menu/devices">{all.menu.devicesPage.add}</LinkButton>
+        </Card>
+        <Card title={all.plan.title}>
+          <p>{words.planMore}</p>
+          <LinkButton wide href="/menu/plan">{all.plan.title}</LinkButton>
+          <LinkButton wide href="/menu/plan/laboratory">{words.emergency}</LinkButton>
+        </Card>
+      </div>
       <p class="small quiet">{words.roundMore}</p>
     </Screen>
   )

@@ -8,7 +8,7 @@ import { edgeUnits } from '../bench/edge-units.ts'
 import { parseNumber } from '../bench/form.ts'
 import { Button } from '../parts/button.tsx'
 import { FieldGroup } from '../parts/field-group.tsx'
-import { Field } from '../parts/field.tsx'
+import { Field, useLeft } from '../parts/field.tsx'
 import { pathText, valueAt, type Path } from './at.ts'
 import type { Json, PartField, PartFields, Source } from './field.ts'
 import { inputsOf, optionsOf, type Option } from './sources.ts'
@@ -21,6 +21,8 @@ export interface FormGiven {
   /** Unit that the check names, for its limits. */
   checkUnit: string | undefined
   readOnly: boolean
+  /** A part that was just added: a field complains when it was left. */
+  patient?: boolean
   onChange(path: Path, value: Json | undefined): void
 }
 
@@ -45,9 +47,13 @@ const useProblem = ({ path, problems }: At): string | undefined => {
 }
 
 const OneField = ({ field, value, ...at }: At & { field: PartField; value: unknown }) => {
+  const { said, leave } = useLeft(useProblem(at), at.patient)
+  return <div class="through" onFocusOut={leave}><Entry field={field} value={value} problem={said} {...at} /></div>
+}
+
+const Entry = ({ field, value, problem, ...at }: At & { field: PartField; value: unknown; problem: string | undefined }) => {
   const all = useWords()
   const words = all.plan
-  const problem = useProblem(at)
   const name = words.nameOf(field.says)
   const help = words.helpOf(field.says)
   const label = <>{name}{field.optional ? <span class="small quiet"> · {words.optional}</span> : null}</>

@@ -57,8 +57,11 @@ const underOf = (plan: WrittenPlan, list: Flat, id: string, words: Words): strin
       const shift = plan.shifts.find((it) => it.id === id)
       return `${shift?.from ?? ''} – ${shift?.to ?? ''}`
     }
-    case 'materials':
-      return optionsOf(plan, 'stations').filter(({ value }) => plan.materials.find((it) => it.id === id)?.for.some((station) => station === value)).map(({ says }) => says).join(', ')
+    case 'materials': {
+      const into: readonly string[] = plan.materials.find((it) => it.id === id)?.for ?? []
+      const ofMachines = plan.machines.map(({ name, stations }) => [plan.machines.length > 1 ? name : '', stations.filter((it) => into.includes(it.id)).map((it) => it.name).join(', ')] as const)
+      return ofMachines.filter(([, names]) => names).map((said) => said.filter(Boolean).join(': ')).join(' · ')
+    }
     case 'cautions':
       return optionsOf(plan, 'builtInCards').find((it) => it.value === plan.cautions?.find((card) => card.id === id)?.addsTo)?.says
     default:

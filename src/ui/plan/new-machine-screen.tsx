@@ -12,19 +12,20 @@ export const NewMachineScreen = () => {
   const { router } = useApp()
   const words = useWords().plan
   const [keyed, setKeyed] = useState<MachineKeyed>()
+  const [tried, setTried] = useState(false)
   return (
     <PlanScreen
       draw={(draft) => {
         const { units } = draft.plan
         const machine = keyed ?? freshMachine('', units)
-        const { wanted } = readMachine(machine, units)
+        const { wanted, bad } = readMachine(machine, units)
         const add = (): void => {
           if (!wanted || !draft.mayEdit) return
           const made = withTypicalMachine(draft.plan, wanted)
           draft.change(made.plan)
           router.go(partHref('machines', made.machine), 'replace')
         }
-        return { title: words.typical, next: <Button kind="go" notYet={wanted && draft.mayEdit ? undefined : words.first.positive} onPress={add}>{words.lists.machines.add}</Button>, body: <MachineForm keyed={machine} units={units} onChange={setKeyed} /> }
+        return { title: words.typical, next: <Button kind="go" notYet={draft.mayEdit ? (wanted ? undefined : words.first.lacking(bad)) : words.lookOnly} onTooEarly={() => setTried(true)} onPress={add}>{words.lists.machines.add}</Button>, body: <MachineForm keyed={machine} units={units} patient={!tried} onChange={setKeyed} /> }
       }}
     />
   )

@@ -28,7 +28,7 @@ import { StillOpen, useStillOpen } from './still-open.tsx'
 import type { Draft } from './use-draft.ts'
 
 /** One part of the plan: its fields, and for a machine or a station what stands in it. */
-export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
+export const PartScreen = ({ list, id, isNew }: { list: ListName; id: string; isNew: boolean }) => {
   const { phone } = useApp()
   const all = useWords()
   const words = all.plan
@@ -41,7 +41,7 @@ export const PartScreen = ({ list, id }: { list: ListName; id: string }) => {
         if (!path || !part) return { title: words.lists[list].one, body: <Empty title={all.shell.notFound.title} /> }
         const check = list === 'checks' ? (part as WrittenCheck) : undefined
         const given = {
-          value: part, plan, path, problems: parsed.ok ? [] : parsed.problems, checkUnit: check && 'unit' in check ? check.unit : list === 'materials' ? (part as WrittenMaterial).stock?.unit : undefined, readOnly: !mayEdit,
+          value: part, plan, path, problems: parsed.ok ? [] : parsed.problems, checkUnit: check && 'unit' in check ? check.unit : list === 'materials' ? (part as WrittenMaterial).stock?.unit : undefined, readOnly: !mayEdit, patient: isNew,
           onChange: (at: typeof path, value: unknown) => {
             const next = withValue(plan, at, value)
             change(list === 'materials' ? { ...next, materials: next.materials.map((it) => (it.id === id ? withCount(plan.materials.find((old) => old.id === id), it, new Date(phone.clock.now()).toISOString()) : it)) } : next)

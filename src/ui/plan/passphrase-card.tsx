@@ -36,7 +36,7 @@ export const PassphraseCard = ({ person }: { person: string }) => {
       {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
       {done ? <Banner title={words.done} /> : null}
       <Field name={words.field} kind="password" value={passphrase} onChange={setPassphrase} hint={all.enrol.first.passphraseHint} autocomplete="new-password" />
-      <Button wide notYet={passphrase.length < shortest ? all.enrol.short : undefined} onPress={() => void set()}>{words.set}</Button>
+      <Button wide notYet={passphrase.length < shortest ? all.enrol.short : undefined} onPress={() => set()}>{words.set}</Button>
     </Card>
   )
 }

@@ -7,7 +7,7 @@ import type { Draft } from './use-draft.ts'
 export const PlanTree = ({ draft }: { draft: Draft }) => {
   const { router } = useApp()
   const words = useWords().plan
-  const { path } = router.here.value
+  const path = router.here.value.path.replace(/\/new$/, '')
   const { plan, parsed } = draft
   const problems = parsed.ok ? [] : parsed.problems
   const link = (href: string, says: string, list?: Parameters<typeof problemsOfPart>[2], id?: string) => {

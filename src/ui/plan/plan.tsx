@@ -7,10 +7,11 @@ import { PlanHome } from './plan-home.tsx'
 import { ReviewScreen } from './review-screen.tsx'
 import { RevisionScreen } from './revision-screen.tsx'
 
-/** The lab plan: `/menu/plan`, its parts at `/menu/plan/checks/<id>`, what changed at `/menu/plan/review`. */
+/** The lab plan: `/menu/plan`, its parts at `/menu/plan/checks/<id>`, one just added at `/menu/plan/checks/<id>/new`, what changed at `/menu/plan/review`. */
 export const Plan = () => {
   const { router } = useApp()
-  const [, section, id] = router.here.value.rest
+  const [, section, id, more] = router.here.value.rest
+  const isNew = more === 'new'
   switch (section) {
     case 'laboratory':
       return <LaboratoryScreen />
@@ -26,11 +27,11 @@ export const Plan = () => {
     case 'methods':
     case 'formulas':
     case 'cautions':
-      return id === undefined ? <ListScreen list={section} /> : <PartScreen list={section} id={id} />
+      return id === undefined ? <ListScreen list={section} /> : <PartScreen list={section} id={id} isNew={isNew} />
     case 'machines':
     case 'stations':
     case 'checks':
-      return id === undefined ? <PlanHome /> : <PartScreen list={section} id={id} />
+      return id === undefined ? <PlanHome /> : <PartScreen list={section} id={id} isNew={isNew} />
     default:
       return <PlanHome />
   }

@@ -101,7 +101,7 @@ const Review = ({ draft }: { draft: Draft }) => {
             <p class="small quiet">{words.signs(name(me))}</p>
           </Card>
           <SavingProblem of={saving} />
-          {draft.isStale ? null : <Button kind="go" notYet={notYet} onPress={() => void sign()}>{words.sign(draft.changes.length)}</Button>}
+          {draft.isStale ? null : <Button kind="go" notYet={notYet} onPress={() => sign()}>{words.sign(draft.changes.length)}</Button>}
         </>
       ) : null}
     </>

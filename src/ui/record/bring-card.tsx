@@ -45,7 +45,7 @@ export const BringCard = () => {
       {state.at === 'looking' ? <Banner title={words.looking} /> : null}
       {state.at === 'offline' ? (
         <Banner kind="warn" title={words.offline}>
-          <Button wide onPress={() => void look(state.text)}>{words.again}</Button>
+          <Button wide onPress={() => look(state.text)}>{words.again}</Button>
         </Banner>
       ) : null}
       {state.at === 'problem' ? <Banner kind="stop" title={words.problem(state.problem)} /> : null}

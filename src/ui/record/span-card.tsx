@@ -76,9 +76,9 @@ export const SpanCard = ({ plan }: { plan: LabPlan }) => {
       ) : null}
       {state === 'daysMissing' ? <p class="problem">{words.daysMissing}</p> : null}
       {state === 'nothing' ? <p role="status">{words.nothing}</p> : null}
-      <Button wide notYet={state === 'busy' ? words.preparing : undefined} onPress={() => void carry('csv')}>{words.csv}</Button>
+      <Button wide notYet={state === 'busy' ? words.preparing : undefined} onPress={() => carry('csv')}>{words.csv}</Button>
       <p class="small quiet">{words.csvMore}</p>
-      <Button wide notYet={state === 'busy' ? words.preparing : undefined} onPress={() => void carry('json')}>{words.json}</Button>
+      <Button wide notYet={state === 'busy' ? words.preparing : undefined} onPress={() => carry('json')}>{words.json}</Button>
       <p class="small quiet">{words.jsonMore}</p>
     </Card>
   )

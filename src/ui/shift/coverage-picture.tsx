@@ -1,8 +1,10 @@
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { CoveredOccurrence } from '../../projections/coverage.ts'
 import type { OccurrenceStatus } from '../../projections/occurrences.ts'
 import './coverage-picture.css'
 
-const width = 320
+/** On paper, where two columns stand beside each other. */
+const printed = 320
 const lane = 13
 /** Short names of stations stand before their lanes. */
 const left = 54
@@ -35,11 +37,28 @@ export interface Lane {
 
 /** One machine's shift at a glance: a lane for each check, by station, a mark where it was due. */
 export const CoveragePicture = ({ occurrences, lanes, from, to, now, name, timeText }: { occurrences: readonly CoveredOccurrence[]; lanes: readonly Lane[]; from: number; to: number; now: number; name: string; timeText(time: number): string }) => {
+  const picture = useRef<SVGSVGElement>(null)
+  const [width, setWidth] = useState(printed)
+  // As wide as its place, so that its words are as large as any.
+  useLayoutEffect(() => {
+    const measure = (): void => setWidth(Math.round(picture.current!.getBoundingClientRect().width) || printed)
+    const print = (): void => setWidth(printed)
+    measure()
+    const observer = new ResizeObserver(measure)
+    observer.observe(picture.current!)
+    addEventListener('beforeprint', print)
+    addEventListener('afterprint', measure)
+    return () => {
+      observer.disconnect()
+      removeEventListener('beforeprint', print)
+      removeEventListener('afterprint', measure)
+    }
+  }, [])
   const height = lanes.length * lane + 22
   const x = (time: number): number => left + ((Math.max(from, Math.min(to, time)) - from) / (to - from)) * (width - left - right)
   const y = new Map(lanes.map(({ check }, index) => [check, index * lane + lane / 2 + 2]))
   return (
-    <svg class="coverage-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
+    <svg ref={picture} class="coverage-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
       {lanes.map(({ check }) => <line key={check} class="lane" x1={left} x2={width - right} y1={y.get(check)} y2={y.get(check)} />)}
       {lanes.map(({ station }, index) =>
         station === lanes[index - 1]?.station ? null : (

@@ -77,7 +77,7 @@ const SayCause = ({ exception, onDone }: { exception: EntryId; onDone(): void })
     <>
       <SavingProblem of={saving} />
       <Field name={words.cause} hint={words.causeHint} kind="long" value={text} onChange={setText} problem={tried && !text.trim() ? words.causeMissing : undefined} />
-      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void save()}>{words.saveCause}</Button>
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => save()}>{words.saveCause}</Button>
     </>
   )
 }

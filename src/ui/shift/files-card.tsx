@@ -29,9 +29,9 @@ export const FilesCard = ({ plan, span, ledger, late }: { plan: LabPlan; span: S
   return (
     <Card title={words.title}>
       <Button wide onPress={() => print()}>{words.print}</Button>
-      <Button wide notYet={busy ? words.preparing : undefined} onPress={() => void carry('csv')}>{words.csv}</Button>
+      <Button wide notYet={busy ? words.preparing : undefined} onPress={() => carry('csv')}>{words.csv}</Button>
       <p class="small quiet">{words.csvMore}</p>
-      <Button wide notYet={busy ? words.preparing : undefined} onPress={() => void carry('json')}>{words.json}</Button>
+      <Button wide notYet={busy ? words.preparing : undefined} onPress={() => carry('json')}>{words.json}</Button>
       <p class="small quiet">{words.jsonMore}</p>
       <LinkButton wide href="/record">{words.other}</LinkButton>
     </Card>

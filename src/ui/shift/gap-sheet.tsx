@@ -61,7 +61,7 @@ export const GapSheet = ({ plan, page, gap, onDone }: { plan: LabPlan; page: Shi
         />
       ) : null}
       <p class="small quiet">{skip.honest}</p>
-      <Button kind="go" notYet={saving.busy ? all.shell.loading : reason ? undefined : skip.title} onPress={() => void save()}>{words.save(chosen.length)}</Button>
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : reason ? undefined : skip.title} onPress={() => save()}>{words.save(chosen.length)}</Button>
     </Sheet>
   )
 }

@@ -99,7 +99,7 @@ const Give = ({ span, handover, open, onDone }: HandoverGiven & { onDone(): void
       <p class="small quiet">{open.length ? words.openCount(open.length) : words.openNone}</p>
       <h3>{words.willWalk}</h3>
       <WalkList rows={rows} label={words.willWalk} />
-      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void save()}>{words.save}</Button>
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => save()}>{words.save}</Button>
     </Sheet>
   )
 }

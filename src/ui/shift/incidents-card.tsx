@@ -101,7 +101,7 @@ const Acknowledge = ({ incident, onDone }: { incident: ShiftIncident; onDone(): 
     <>
       <SavingProblem of={saving} />
       <Field name={words.remark} kind="long" value={remark} onChange={setRemark} problem={tried && !remark.trim() ? words.remarkMissing : undefined} />
-      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void save()}>{words.save}</Button>
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => save()}>{words.save}</Button>
     </>
   )
 }

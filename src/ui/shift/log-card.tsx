@@ -51,7 +51,7 @@ const Write = ({ onDone }: { onDone(): void }) => {
       <SavingProblem of={saving} />
       <Field name={words.text} kind="long" value={text} onChange={setText} problem={tried && !text.trim() ? words.empty : undefined} />
       <Choices<About> name={words.about} of={kinds.map((kind) => ({ value: kind, says: words.kinds[kind] }))} value={about} onChange={setAbout} />
-      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => void save()}>{words.save}</Button>
+      <Button kind="go" notYet={saving.busy ? all.shell.loading : undefined} onPress={() => save()}>{words.save}</Button>
     </Sheet>
   )
 }

@@ -70,7 +70,7 @@ export const Prove = ({ by, about, onWord, isComplete, mayBeProvisional, name }:
     return (
       <Banner kind="warn" title={words.offline}>
         {mayBeProvisional ? <p>{words.offlineMore}</p> : null}
-        <Button wide onPress={() => void fetchAll()}>{words.again}</Button>
+        <Button wide onPress={() => fetchAll()}>{words.again}</Button>
         {mayBeProvisional ? <HoldToConfirm done={busy} hint={all.parts.hold} onConfirm={() => void signProvisionally()}>{words.provisional}</HoldToConfirm> : null}
       </Banner>
     )
@@ -79,7 +79,7 @@ export const Prove = ({ by, about, onWord, isComplete, mayBeProvisional, name }:
     <>
       {refusal ? <Banner kind="stop" title={all.enrol.noAnswer(refusal)} /> : null}
       <Field name={words.passphrase} kind="password" value={passphrase} onChange={setPassphrase} autocomplete="current-password" />
-      <Button kind="go" notYet={busy ? all.shell.loading : passphrase ? undefined : words.passphrase} onPress={() => void sign()}>{name}</Button>
+      <Button kind="go" notYet={busy ? all.shell.loading : passphrase ? undefined : words.passphrase} onPress={() => sign()}>{name}</Button>
     </>
   )
 }

@@ -93,7 +93,7 @@ const Shift = ({ inForce, span }: { inForce: LabPlan; span: ShiftSpan }) => {
           <LinkButton wide href={shiftPath(before)}>{words.toThatShift}</LinkButton>
         </Banner>
       ) : null}
-      <div class="shift-page">
+      <div class="shift-page columns">
         {signed ? (
           <>
             <SignatureCard plan={plan} page={shown} signature={signed.signature} isProvisional={signed.isProvisional} />

@@ -49,7 +49,7 @@ export const SpliceCountdown = ({ machine, held, onReleased }: { machine: Machin
         <p class="says" role={isOver ? 'alert' : 'status'}>{say.states[state]}</p>
       </div>
       <SavingProblem of={saving} />
-      {isOver && person.value !== null ? noted ? <p role="status">{words.saving.saved}</p> : <Button wide onPress={() => void note()}>{say.writeDown}</Button> : null}
+      {isOver && person.value !== null ? noted ? <p role="status">{words.saving.saved}</p> : <Button wide onPress={() => note()}>{say.writeDown}</Button> : null}
     </Screen>
   )
 }

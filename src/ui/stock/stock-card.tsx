@@ -51,7 +51,7 @@ export const StockValue = ({ stock }: { stock: StockNow }) => {
   return (
     <span class="small">
       {amountText(stock.onHand, stock.unit)}
-      {marks.length ? <strong class="line">{marks.join(', ')}</strong> : null}
+      {marks.length ? <><br /><strong>{marks.join(', ')}</strong></> : null}
     </span>
   )
 }

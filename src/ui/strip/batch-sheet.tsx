@@ -113,7 +113,7 @@ export const BatchSheet = ({ check, onClose }: { check: StripCheck; onClose(): v
         </>
       ) : isAsked ? <p class="problem" role="alert">{say.noAims}</p> : null}
       <SavingProblem of={saving} />
-      <Button kind="go" onPress={() => void save()}>{say.save}</Button>
+      <Button kind="go" onPress={() => save()}>{say.save}</Button>
     </Sheet>
   )
 }

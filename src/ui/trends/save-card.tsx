@@ -16,7 +16,7 @@ export const SaveCard = ({ id, points, unit, caption }: { id: string; points: re
       <div class="save-row">
         <Button onPress={() => saveFile(`${id}.csv`, seriesCsv(points, unit), 'text/csv')}>{words.csv}</Button>
         <Button onPress={() => saveFile(`${id}.svg`, chartSvg(chart(), caption).text, 'image/svg+xml')}>{words.svg}</Button>
-        <Button onPress={() => void chartPng(chart(), caption).then((blob) => saveFile(`${id}.png`, blob, 'image/png'), () => setFailed(true))}>{words.png}</Button>
+        <Button onPress={() => chartPng(chart(), caption).then((blob) => saveFile(`${id}.png`, blob, 'image/png'), () => setFailed(true))}>{words.png}</Button>
       </div>
       {hasFailed ? <p class="problem" role="alert">{words.failed}</p> : null}
     </Card>

@@ -160,7 +160,7 @@ export const TrendScreen = ({ plan, check, figure }: { plan: LabPlan; check: Rea
       {lab.value.log.linesBefore > 0 && !(whole && whole !== 'failed') ? (
         <Card title={say.whole.title}>
           <p class="quiet">{whole === 'failed' ? say.whole.failed : say.whole.more}</p>
-          <Button onPress={() => void archive().then((it) => it.whole()).then(setWhole, () => setWhole('failed'))}>{say.whole.fetch}</Button>
+          <Button onPress={() => archive().then((it) => it.whole()).then(setWhole, () => setWhole('failed'))}>{say.whole.fetch}</Button>
         </Card>
       ) : null}
       <HappenedCard events={events} plan={plan} when={when} />

@@ -45,7 +45,7 @@ export const RunOffScreen = ({ plan }: { plan: LabPlan }) => {
   }
   const problem = !tried ? undefined : !waste ? say.problems.what : !station ? say.problems.from : badLitres ? say.problems.litres : !chosen ? say.problems.to : undefined
   return (
-    <Screen title={say.log} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => void save()}>{say.save}</Button>}>
+    <Screen title={say.log} back next={<Button kind="go" notYet={saving.busy ? words.shell.loading : undefined} onPress={() => save()}>{say.save}</Button>}>
       <SavingProblem of={saving} />
       {problem ? <p class="problem" role="alert">{problem}</p> : null}
       {kind ? (

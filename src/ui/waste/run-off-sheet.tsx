@@ -52,7 +52,7 @@ export const RunOffSheet = ({ kind, station, exception, litres: planned, onDone,
       {tried && !chosen ? <p class="problem" role="alert">{say.problems.to}</p> : null}
       <Choices<string> name={say.whereTo} of={routes.map((it) => ({ value: keyOf(it), says: it.to === 'drum' ? say.drums[it.drum] : say.routes[it.to] }))} value={to} onChange={setTo} />
       <p class="small quiet">{say.permitMore}</p>
-      <Button kind="go" onPress={() => void save()}>{say.save}</Button>
+      <Button kind="go" onPress={() => save()}>{say.save}</Button>
     </Sheet>
   )
 }

@@ -220,6 +220,7 @@ export const plan = {
     make: 'Make the laboratory',
     needed: 'This is needed.',
     positive: 'A number above nought is needed.',
+    lacking: (bad: ReadonlySet<string>): string => (bad.has('name') ? 'It needs a name.' : bad.has('stations') ? 'Choose at least one place.' : 'A number above nought is needed.'),
     pinShort: 'A PIN of at least 4 figures.',
     unitsMore: 'As the gauges and cans of the house show them.',
     feet: 'Film in feet',

@@ -187,6 +187,7 @@ export const plan: Translation<typeof english> = {
     make: 'Crear el laboratorio',
     needed: 'Hace falta.',
     positive: 'Hace falta un número mayor que cero.',
+    lacking: (bad) => (bad.has('name') ? 'Le falta un nombre.' : bad.has('stations') ? 'Elija al menos un puesto.' : 'Hace falta un número mayor que cero.'),
     pinShort: 'Un PIN de al menos 4 cifras.',
     unitsMore: 'Como las muestran los medidores y envases de la casa.',
     feet: 'Película en pies',
