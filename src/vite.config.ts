@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { defineConfig, type Plugin } from 'vite'
 import { VitePWA, type ManifestOptions } from 'vite-plugin-pwa'
+import { saidByFingerprint } from './ui/words/es/safety/said.ts'
 
 const top = fileURLToPath(new URL('..', import.meta.url))
 const paper = '#f3f1ea'
@@ -89,13 +90,20 @@ const labelReaderWithoutKanji = (): Plugin => ({
   },
 })
 
+/** Sentences are looked up by their English; the phone has that already, in the cards. */
+const saidWithoutEnglish = (): Plugin => ({
+  name: 'said-without-english',
+  apply: 'build',
+  transform: (_code, id) => (id.endsWith('/words/es/safety/said.ts') ? { code: `export const saidByFingerprint = ${JSON.stringify(saidByFingerprint)}`, map: null } : undefined),
+})
+
 /** What no round begins with: rooms, and what only they are made of. The service worker keeps it too, once the rest is there. */
 const laterRooms = ['bench', 'board', 'method', 'mixing', 'plan', 'record', 'replenish', 'response', 'silver', 'stock', 'trends', 'words/es'].map((room) => `/src/ui/${room}/`)
 const laterParts = ['/src/ui/enrol/enrol.tsx', '/src/ui/enrol/start.tsx', '/src/ui/menu/menu.tsx', '/src/ui/menu/phone-page.tsx', '/src/ui/menu/setup-page.tsx', '/src/ui/labels/label-sheet.tsx', '/src/science/catalogue.ts', '/src/ui/boot/archive-of.ts', '/src/ui/boot/reader-of.ts', '/src/ui/words/es/', '/src/ui/words/en/plan', '/src/ui/waste/waste-screen', '/node_modules/jsqr/', '/node_modules/psychrolib/']
 
 /** The invented laboratory has a folder of its own as well: it is fetched once, when a laboratory is founded, which takes the network anyhow. */
 const shelfOf = ({ facadeModuleId: door, moduleIds }: { facadeModuleId: string | null; moduleIds: readonly string[] }): 'assets' | 'demo' | 'later' => {
-  if (door?.includes('/src/demo/')) return 'demo'
+  if (door?.includes('/src/demo/') || door?.endsWith('/plan-names/demo.ts')) return 'demo'
   const isOf = (parts: readonly string[], id: string): boolean => parts.some((part) => id.includes(part))
   const isLater = door ? isOf([...laterRooms, ...laterParts], door) : moduleIds.some((id) => isOf([...laterRooms, ...laterParts], id))
   return isLater ? 'later' : 'assets'
@@ -124,6 +132,7 @@ export default defineConfig({
   },
   plugins: [
     labelReaderWithoutKanji(),
+    saidWithoutEnglish(),
     readerPlugin(),
     VitePWA({
       strategies: 'injectManifest',

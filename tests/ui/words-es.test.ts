@@ -9,6 +9,8 @@ import { emergencyCards } from '../../src/safety/emergency.ts'
 import { knownCodes, statementsOf } from '../../src/safety/statements.ts'
 import { wasteDrums } from '../../src/safety/waste.ts'
 import { safetyLines } from '../../src/ui/words/es/safety/lines.ts'
+import { saidByFingerprint } from '../../src/ui/words/es/safety/said.ts'
+import { fingerprint } from '../../src/ui/words/fingerprint.ts'
 import { translation } from '../../src/ui/words/es/translation.ts'
 import { translatedWords } from '../../src/ui/words/translation.ts'
 
@@ -68,6 +70,10 @@ describe('cautions in Spanish', () => {
   it('are there, each sentence, and none for a sentence that the cards have no more', () => {
     expect([...cautions].filter((it) => !safetyLines[it])).toEqual([])
     expect(Object.keys(safetyLines).filter((it) => !cautions.has(it))).toEqual([])
+  })
+
+  it('are each found by the fingerprint of their English', () => {
+    expect([...cautions].filter((it) => saidByFingerprint[fingerprint(it)] !== safetyLines[it])).toEqual([])
   })
 
   it('keep every figure', () => {

@@ -1,3 +1,4 @@
+import type { SayInWords } from '../in-words.ts'
 import type { WrittenPlan } from '../written-plan.ts'
 import { withTypicalMachine, type MachineWanted } from './machine.ts'
 
@@ -19,5 +20,5 @@ export const typicalShifts: WrittenPlan['shifts'] = [
 ]
 
 /** The first plan of a laboratory: one machine of typical stations. Every aim in it is a starting value. */
-export const firstPlan = ({ machine, ...of }: FirstWanted): WrittenPlan =>
-  withTypicalMachine({ format: 'bathkeeper-plan', version: 1, ...of, machines: [], checks: [], materials: [], methods: [] }, machine).plan
+export const firstPlan = ({ machine, ...of }: FirstWanted, say?: SayInWords): WrittenPlan =>
+  withTypicalMachine({ format: 'bathkeeper-plan', version: 1, ...of, machines: [], checks: [], materials: [], methods: [] }, machine, say).plan

@@ -1,5 +1,6 @@
 import { tidy } from '../../science/decimal.ts'
 import { housePlaces } from '../copy-machine.ts'
+import { inWords, type SayInWords } from '../in-words.ts'
 import { idsOf, newId } from '../new-id.ts'
 import type { WrittenCheck, WrittenMachine, WrittenPlan, WrittenStation } from '../written-plan.ts'
 import type { Typical, TypicalCheck, TypicalStation } from './kit.ts'
@@ -23,9 +24,10 @@ export const typicalPathMetres = (station: TypicalStation, of: Typical): number 
 
 /**
  * The plan with one more machine, made of typical stations and their checks with starting values. Places of the house (safety stations, instruments,
- * silver cell) are made with the first machine that asks for them, and a material that the plan has is permitted in the new baths as well.
+ * silver cell) are made with the first machine that asks for them, and a material that the plan has is permitted in the new baths as well. `say` puts what
+ * is new into the words of a language.
  */
-export const withTypicalMachine = (plan: WrittenPlan, wanted: MachineWanted): { plan: WrittenPlan; machine: string } => {
+export const withTypicalMachine = (plan: WrittenPlan, wanted: MachineWanted, say: SayInWords = (english) => english): { plan: WrittenPlan; machine: string } => {
   const taken = idsOf(plan)
   const take = (name: string): string => {
     const id = newId(name, taken, 'machine')
@@ -42,15 +44,15 @@ export const withTypicalMachine = (plan: WrittenPlan, wanted: MachineWanted): { 
   const checkIds = new Map(all.map((it) => [`${it.station.as}.${it.check.as}`, it.id]))
   const machine: WrittenMachine = {
     id, name: wanted.name, stock: wanted.stock, light: wanted.light, gaugeMillimetres: wanted.gaugeMillimetres, aimMetresPerMinute: wanted.metresPerMinute,
-    stations: [...stations.values()],
+    stations: inWords([...stations.values()], say),
   }
   return {
     machine: id,
     plan: {
       ...plan,
       machines: [...plan.machines, machine],
-      checks: [...plan.checks, ...all.map((it) => checkOf(it.check, it.id, stationIds.get(it.station.as)!, checkIds))],
-      materials: withMaterials(plan.materials, machine),
+      checks: [...plan.checks, ...inWords(all.map((it) => checkOf(it.check, it.id, stationIds.get(it.station.as)!, checkIds)), say)],
+      materials: withMaterials(plan.materials, machine, say),
     },
   }
 }
@@ -74,7 +76,7 @@ const checkOf = ({ as: _, source, states = ['running'], immediateHold, pairedWit
   return { ...rest, id, station, states, immediateHold: immediateHold ?? false, setBy: { kind: 'startingValue', source }, ...(partner ? { pairedWith: partner } : {}) } as WrittenCheck
 }
 
-const withMaterials = (materials: WrittenPlan['materials'], machine: WrittenMachine): WrittenPlan['materials'] => {
+const withMaterials = (materials: WrittenPlan['materials'], machine: WrittenMachine, say: SayInWords): WrittenPlan['materials'] => {
   const into = (kinds: readonly string[]): string[] => machine.stations.filter(({ kind, bath }) => bath && kinds.includes(kind)).map(({ id }) => id)
   const fitting = typicalMaterials.filter(({ only }) => only === undefined || only === machine.stock)
   const fresh = fitting.filter(({ id }) => !materials.some((known) => known.id === id))
@@ -83,6 +85,6 @@ const withMaterials = (materials: WrittenPlan['materials'], machine: WrittenMach
       const typical = fitting.find(({ id }) => id === known.id)
       return typical ? { ...known, for: [...known.for, ...into(typical.into)] } : known
     }),
-    ...fresh.map(({ into: kinds, only: _, ...material }) => ({ ...material, for: into(kinds) })).filter((material) => material.for.length > 0),
+    ...fresh.map(({ into: kinds, only: _, ...material }) => ({ ...inWords(material, say), for: into(kinds) })).filter((material) => material.for.length > 0),
   ]
 }

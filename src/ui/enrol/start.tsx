@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { inWords } from '../../plan/in-words.ts'
 import type { LabPlan, Person } from '../../plan/lab-plan.ts'
 import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
 import type { EntryId } from '../../record/ids.ts'
@@ -9,6 +10,7 @@ import { Card } from '../parts/card.tsx'
 import { SavingProblem } from '../saving-problem.tsx'
 import { useSaving } from '../saving.ts'
 import { lazy } from '../lazy.tsx'
+import { sayIn } from '../words/plan-names.ts'
 import { BareScreen } from './bare-screen.tsx'
 
 const FirstLaboratory = lazy(() => import('../plan/first-laboratory.tsx').then((it) => it.FirstLaboratory))
@@ -19,7 +21,7 @@ const wellBefore = 24 * 3_600_000
 
 /** A device of a laboratory that has no plan yet: the first supervisor chooses, everybody else waits for it to arrive. */
 export const Start = () => {
-  const { office, phone, settingUp } = useApp()
+  const { office, phone, settingUp, language } = useApp()
   const all = useWords()
   const words = all.enrol
   const { first } = all.plan
@@ -38,15 +40,15 @@ export const Start = () => {
   const demo = async (): Promise<void> => {
     settingUp.value = { done: 0, of: 1 }
     try {
-      const [{ demoLab }, { demoHistory }, { appendable }] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/history.ts'), import('../../demo/draft.ts')])
-      const plan = demoLab()
+      const [{ demoLab }, { demoHistory }, { appendable }, say] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/history.ts'), import('../../demo/draft.ts'), sayIn(language.value, 'demo')])
+      const plan = inWords(demoLab(), say)
       const entry = await begin(plan)
       if (!entry) return
       const drafts = demoHistory({ seed: 7, plan, planEntry: entry, until: phone.clock.now(), shifts: 1 })
       const became = new Map<EntryId, EntryId>()
       for (const [done, draft] of drafts.entries()) {
         const { kind, data } = appendable(draft, became)
-        became.set(draft.id, await phone.append(kind, data, { by: draft.person }))
+        became.set(draft.id, await phone.append(kind, inWords(data, say), { by: draft.person }))
         if (done % 20 === 0) settingUp.value = { done, of: drafts.length }
       }
     } finally {

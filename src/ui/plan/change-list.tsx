@@ -18,7 +18,8 @@ export const ChangeList = ({ before, after, changes, linked }: { before: Written
   const parts = new Map<string, Line[]>()
   const isSetBy = ({ path }: PlanChange): boolean => path[0] === 'checks' && path[2] === 'setBy'
   // Who set an aim is one thing to say, however many fields it is made of.
-  const told = changes.filter((change, index) => !isSetBy(change) || !changes.slice(0, index).some((other) => isSetBy(other) && other.path[1] === change.path[1]))
+  // A caution's version follows its words.
+  const told = changes.filter((change, index) => !(change.path[0] === 'cautions' && change.path[2] === 'version') && (!isSetBy(change) || !changes.slice(0, index).some((other) => isSetBy(other) && other.path[1] === change.path[1])))
   for (const change of told) {
     // What was taken out has its name in the plan before.
     const place = placeOf(change.kind === 'removed' && change.path.length <= 4 ? before : after, change.path, words)

@@ -10,6 +10,8 @@ interface Said {
   /** Its name and help, in the words of the plan's fields. */
   says: FieldName
   optional?: true
+  /** May be left out of the file, and is asked for all the same. */
+  needed?: true
 }
 
 /** How a field of the plan is shown and keyed. The schema says what is right; this says only what a person sees. */

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { inWords } from '../../plan/in-words.ts'
 import type { DisplayUnits, LabPlan, Person } from '../../plan/lab-plan.ts'
 import { newId } from '../../plan/new-id.ts'
 import { parsePlan, type PlanProblem } from '../../plan/plan-problems.ts'
@@ -15,6 +16,7 @@ import { Select } from './form.tsx'
 import { MachineForm } from './machine-form.tsx'
 import { freshMachine, readMachine, usualSpeed, type MachineKeyed } from './machine-wanted.ts'
 import { ProblemList } from './problem-list.tsx'
+import { useNames } from './use-names.ts'
 
 const steps = ['place', 'units', 'machine', 'people'] as const
 type Metric = 'metric' | 'us'
@@ -41,6 +43,7 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
   const [problems, setProblems] = useState<readonly PlanProblem[]>([])
   const [busy, setBusy] = useState(false)
   const [tried, setTried] = useState(false)
+  const say = useNames()
   const units: DisplayUnits = { ...unitsOf[metric], length }
   const keyed = machine ?? freshMachine(words.machineName, units)
   const { wanted, bad } = readMachine(keyed, units)
@@ -56,8 +59,8 @@ export const FirstLaboratory = ({ me, begin, onBack }: { me: Person; begin(plan:
       return { id, name: it, role: 'operator' as const }
     })
     const parsed = parsePlan(firstPlan({
-      name: name.trim(), timeZone: zone, units, people: [{ ...me, role: 'supervisor' }, ...people], shifts: typicalShifts, emergency: { calls: [], eyewash: words.notSaid, assembly: words.notSaid }, machine: wanted,
-    }))
+      name: name.trim(), timeZone: zone, units, people: [{ ...me, role: 'supervisor' }, ...people], shifts: inWords(typicalShifts, say), emergency: { calls: [], eyewash: words.notSaid, assembly: words.notSaid }, machine: wanted,
+    }, say))
     if (!parsed.ok) return setProblems(parsed.problems)
     setBusy(true)
     try {

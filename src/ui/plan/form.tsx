@@ -56,7 +56,7 @@ const Entry = ({ field, value, problem, ...at }: At & { field: PartField; value:
   const words = all.plan
   const name = words.nameOf(field.says)
   const help = words.helpOf(field.says)
-  const label = <>{name}{field.optional ? <span class="small quiet"> · {words.optional}</span> : null}</>
+  const label = <>{name}{field.optional && !field.needed ? <span class="small quiet"> · {words.optional}</span> : null}</>
   const set = (next: Json | undefined): void => at.onChange(at.path, next)
   switch (field.kind) {
     case 'text':
@@ -97,7 +97,7 @@ const Entry = ({ field, value, problem, ...at }: At & { field: PartField; value:
           <div class="ticks">
             {options.map((it) => (
               // In the order of the list, whatever the order of tapping.
-              <Tick key={it.value} says={it.says} checked={chosen.includes(it.value)} readOnly={at.readOnly} onChange={(checked) => set(options.map((each) => each.value).filter((each) => (each === it.value ? checked : chosen.includes(each))))} />
+              <Tick key={it.value} says={it.says.replaceAll(/ (?=\d|·)/g, '\u00a0')} checked={chosen.includes(it.value)} readOnly={at.readOnly} onChange={(checked) => set(options.map((each) => each.value).filter((each) => (each === it.value ? checked : chosen.includes(each))))} />
             ))}
           </div>
         </Group>

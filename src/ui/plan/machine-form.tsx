@@ -6,11 +6,13 @@ import { Card } from '../parts/card.tsx'
 import { Field } from '../parts/field.tsx'
 import { Select, Tick } from './form.tsx'
 import { readMachine, usualOf, type MachineKeyed } from './machine-wanted.ts'
+import { useNames } from './use-names.ts'
 
 /** A machine out of typical places: which it has, and what is known of its tanks. */
 export const MachineForm = ({ keyed, units, patient, onChange }: { keyed: MachineKeyed; units: DisplayUnits; patient: boolean; onChange(keyed: MachineKeyed): void }) => {
   const words = useWords().plan
   const { bad } = readMachine(keyed, units)
+  const say = useNames()
   const set = (change: Partial<MachineKeyed>): void => onChange({ ...keyed, ...change })
   const notNumber = (place: string): string | undefined => (bad.has(place) ? words.first.positive : undefined)
   return (
@@ -33,8 +35,8 @@ export const MachineForm = ({ keyed, units, patient, onChange }: { keyed: Machin
           const has = keyed.stations.includes(station.as)
           const usual = usualOf(station.as, keyed, units)
           return (
-            <div class="first-tank" key={station.as} role="group" aria-label={station.name}>
-              <Tick says={<>{station.name} <span class="small quiet">{words.counts.checks(station.checks({ stock: keyed.stock, metresPerMinute: 1 }, station.bath?.({ stock: keyed.stock, metresPerMinute: 1 })).length)}</span></>} checked={has} onChange={(on) => set({ stations: typicalStations.map(({ as }) => as).filter((as) => (as === station.as ? on : keyed.stations.includes(as))) })} />
+            <div class="first-tank" key={station.as} role="group" aria-label={say(station.name, 'name')}>
+              <Tick says={<>{say(station.name, 'name')} <span class="small quiet">{words.counts.checks(station.checks({ stock: keyed.stock, metresPerMinute: 1 }, station.bath?.({ stock: keyed.stock, metresPerMinute: 1 })).length)}</span></>} checked={has} onChange={(on) => set({ stations: typicalStations.map(({ as }) => as).filter((as) => (as === station.as ? on : keyed.stations.includes(as))) })} />
               {has && usual.litres !== undefined ? (
                 <div class="pair">
                   <Field name={words.nameOf('litres')} kind="decimal" unit={units.volume} patient={patient} problem={notNumber(`litres.${station.as}`)} value={keyed.litres[station.as] ?? usual.litres} onChange={(text) => set({ litres: { ...keyed.litres, [station.as]: text } })} />

@@ -6,6 +6,7 @@ import { MachineForm } from './machine-form.tsx'
 import { freshMachine, readMachine, type MachineKeyed } from './machine-wanted.ts'
 import { partHref } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
+import { useNames } from './use-names.ts'
 
 /** One more machine out of typical places, into the draft. */
 export const NewMachineScreen = () => {
@@ -13,6 +14,7 @@ export const NewMachineScreen = () => {
   const words = useWords().plan
   const [keyed, setKeyed] = useState<MachineKeyed>()
   const [tried, setTried] = useState(false)
+  const say = useNames()
   return (
     <PlanScreen
       draw={(draft) => {
@@ -21,7 +23,7 @@ export const NewMachineScreen = () => {
         const { wanted, bad } = readMachine(machine, units)
         const add = (): void => {
           if (!wanted || !draft.mayEdit) return
-          const made = withTypicalMachine(draft.plan, wanted)
+          const made = withTypicalMachine(draft.plan, wanted, say)
           draft.change(made.plan)
           router.go(partHref('machines', made.machine), 'replace')
         }

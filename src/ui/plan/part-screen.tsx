@@ -13,6 +13,7 @@ import { Sheet } from '../parts/sheet.tsx'
 import { StockCard } from '../stock/stock-card.tsx'
 import { useDates } from '../use-dates.ts'
 import { AddPart } from './add-part.tsx'
+import type { PartFields } from './field.ts'
 import { valueAt, withValue } from './at.ts'
 import { PartForm } from './form.tsx'
 import { moved, OrderedRows, type Ordered } from './ordered-rows.tsx'
@@ -54,7 +55,7 @@ export const PartScreen = ({ list, id, isNew }: { list: ListName; id: string; is
             <>
               {check ? <SetByCard draft={draft} check={check} path={path} /> : null}
               <Card>
-                <PartForm fields={list === 'checks' ? checkFields[check!.kind] : partFields[list]} {...given} />
+                <PartForm fields={list === 'checks' ? checkFields[check!.kind] : list === 'cautions' && !('addsTo' in part) ? aloneCaution : partFields[list]} {...given} />
                 <p class="small quiet">{words.knownAs(id)}</p>
               </Card>
               {list === 'materials' ? <StockCard material={id} /> : null}
@@ -70,6 +71,9 @@ export const PartScreen = ({ list, id, isNew }: { list: ListName; id: string; is
     />
   )
 }
+
+/** A card that stands alone says what to wear and what first aid to give. */
+const aloneCaution: PartFields = { ...partFields.cautions, wear: { ...partFields.cautions['wear']!, needed: true }, firstAid: { ...partFields.cautions['firstAid']!, needed: true } }
 
 type WrittenMaterial = WrittenPlan['materials'][number]
 

@@ -28,6 +28,11 @@ export const valueText = (plan: WrittenPlan, field: PartField | undefined, value
     return String(value.length)
   }
   if (typeof value === 'object') {
+    if (field?.kind === 'group') {
+      const its = value as Readonly<Record<string, unknown>>
+      const unit = typeof its['unit'] === 'string' ? its['unit'] : checkUnit
+      return Object.entries(field.fields).filter(([name]) => its[name] !== undefined).map(([name, of]) => `${say.nameOf(of.says)}: ${valueText(plan, of, its[name], unit, words)}`).join(' · ')
+    }
     const kind = 'kind' in value ? String(value.kind) : undefined
     return kind && field ? say.choice(field.says, kind) : Object.values(value).filter((it) => typeof it !== 'object').map((it) => (typeof it === 'number' ? shown(it) : String(it))).join(' · ')
   }

@@ -1,5 +1,6 @@
 import type { Translation } from '../translation.ts'
-import { safetyLines } from './safety/lines.ts'
+import { fingerprint } from '../fingerprint.ts'
+import { saidByFingerprint } from './safety/said.ts'
 import type { safety as english } from '../en/safety.ts'
 
 /** Nobody competent has checked the cautions in Spanish yet, which `translation` says wherever one is shown. */
@@ -15,7 +16,7 @@ export const safety: Translation<typeof english> = {
   amountAfter: 'La cantidad aparece cuando se ha mantenido pulsada cada línea de arriba.',
   deferral,
   translation: 'Traducción aún no comprobada por una persona competente. En caso de duda valen la ficha de datos de seguridad y el texto inglés.',
-  say: (english) => safetyLines[english] ?? english,
+  say: (english) => saidByFingerprint[fingerprint(english)] ?? english,
   own: 'Escrito por el propio laboratorio. Nadie de fuera ha comprobado estas palabras.',
   ownLine: 'palabras del propio laboratorio',
   ownTitle: 'Del propio laboratorio',
