@@ -1,7 +1,7 @@
 // Everything that must hold before a change goes in: `node tests/run.mjs`, and `node tests/run.mjs long` for what takes longer.
 // Plain Node, as it runs before anything is installed. Ends with one line: `N passed, N failed`.
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, statfsSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -10,6 +10,13 @@ const top = fileURLToPath(new URL('..', import.meta.url))
 const at = (path) => join(top, path)
 const isLong = process.argv[2] === 'long'
 const count = { passed: 0, failed: 0 }
+
+/** Records and profiles of browsers are kept in memory where there is room: a disk is waited for at each saving. What a killed program leaves behind is the same. */
+const inMemory = '/dev/shm'
+const hasRoom = existsSync(inMemory) && (({ bavail, bsize }) => bavail * bsize > 4e9)(statfsSync(inMemory))
+const scratch = mkdtempSync(join(hasRoom ? inMemory : tmpdir(), 'bathkeeper-tests-'))
+process.env.TMPDIR = scratch
+process.on('exit', () => rmSync(scratch, { recursive: true, force: true, maxRetries: 5 }))
 
 const run = (command, args) => spawnSync(command, args, { cwd: top, stdio: 'inherit' }).status === 0
 const bin = (name) => at(`node_modules/.bin/${name}`)

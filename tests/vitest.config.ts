@@ -8,7 +8,7 @@ const engine = (name: string) => ({
   test: {
     name,
     env: { ENGINE: name },
-    include: ['main-job', 'strip', 'trends'].map((it) => `tests/browser/${it}.test.ts`),
+    include: ['main-job', 'home-screen', 'strip', 'trends'].map((it) => `tests/browser/${it}.test.ts`),
     setupFiles: ['tests/setup.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
@@ -19,6 +19,8 @@ export default defineConfig({
   root,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   test: {
+    // A condition is awaited; the time is only there so that a hung page ends.
+    expect: { poll: { timeout: 60_000 } },
     projects: [
       {
         extends: true,

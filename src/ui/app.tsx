@@ -7,7 +7,6 @@ import { Banner } from './parts/banner.tsx'
 import { Button } from './parts/button.tsx'
 import { BenchIcon, BoardIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
 import { Screen } from './screen.tsx'
-import './app.css'
 
 const places = [
   ['now', NowIcon],

@@ -10,6 +10,9 @@ export const decimalsOf = (step: number): number => {
 /** With a real minus sign, and nothing rounded away that the instrument shows. */
 export const numberText = (value: number, decimals: number): string => value.toFixed(decimals).replace(/^-(?=.*[1-9])/, '−').replace(/^-/, '')
 
+/** No line begins with the point between two names. What is no text stays as it is. */
+export const tied = <Said>(said: Said): Said => (typeof said === 'string' ? (said.replaceAll(' · ', '\u00a0· ') as Said) : said)
+
 /** `14:06` in the laboratory's time zone, whatever the phone's. */
 export const timeText = (time: number, timeZone: string): string =>
   new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(time)

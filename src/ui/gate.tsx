@@ -4,6 +4,7 @@ import { lazy } from './lazy.tsx'
 import { Banner } from './parts/banner.tsx'
 import { LinkButton } from './parts/button.tsx'
 import { EmergencyIcon } from './parts/icons.tsx'
+import './app.css'
 
 /** Nothing is drawn while these are fetched: they are there within a moment, and have no place of their own. */
 const Nothing = () => null

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
+import { tied } from './format.ts'
 import { Banner } from './parts/banner.tsx'
 import { Backward, EmergencyIcon, MenuIcon } from './parts/icons.tsx'
 import { SendingText } from './sending-text.tsx'
@@ -36,10 +37,10 @@ export const Screen = ({ title, meta, back, next, fills, wide, children }: Scree
           </button>
         ) : null}
         <div class="title">
-          <h1>{title}</h1>
+          <h1>{tied(title)}</h1>
           <p class="meta">
             {plan.value?.plan.demo ? <abbr class="demo-mark" title={words.shell.demo}>{words.shell.demoShort}</abbr> : null}{' '}
-            {meta ? <span>{meta}</span> : null}{' '}
+            {meta ? <span>{tied(meta)}</span> : null}{' '}
             <SendingText />
           </p>
         </div>

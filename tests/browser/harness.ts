@@ -33,7 +33,7 @@ export class Laboratory {
     this.#port ||= await freePort()
     const preload = new URL('../server/clock-ahead.mjs', import.meta.url).href
     const env = aheadMs ? { CLOCK_AHEAD_MS: String(aheadMs), NODE_OPTIONS: `--import ${preload}` } : {}
-    this.#server = await startServer({ folder: this.folder, port: this.#port, env })
+    this.#server = await startServer({ folder: this.folder, port: this.#port, env, bundled: true })
   }
 
   async stop(): Promise<void> {

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { holdBeforeCamera, secondsSeen } from './before-camera.ts'
 import { writeDisplayPicture } from './display-picture.ts'
 import { phoneOf, type AnyPhone } from './engines/phone-of.ts'
 import type { Screen } from './engines/screen.ts'
@@ -237,14 +238,24 @@ describe('the main job, with the server really stopped and the browser really cl
     expect(entries(lab).filter(({ kind }) => kind === 'signOff').map(({ status }) => status)).toEqual(['valid'])
   })
 
-  it('a display is read off a picture, its reading stands on the chart, and a strip draws its curve', async () => {
+  it('a display is read through the camera, off a picture as well; its reading stands on the chart, and a strip draws its curve', async () => {
     const { page } = first
     const picture = join(lab.folder, 'display.jpg')
     await writeDisplayPicture(picture, '4.58')
     await goTo(page, `/check/${fixingBath}-ph`)
     await press(page, 'Read the display with the camera')
     await press(page, /^Fetch \d/)
+    await expect.poll(() => secondsSeen(page)).toBeGreaterThan(0)
+    await press(page, 'Key it instead')
+    await holdBeforeCamera(page, picture)
+    await press(page, 'Read the display with the camera')
+    await page.getByRole('button', { name: 'Take 4.58' }).waitFor()
+    await press(page, 'Key it instead')
+
+    await press(page, 'Read the display with the camera')
+    await page.locator('.meter-picture video').waitFor()
     await page.locator('input[type=file]').setInputFiles(picture)
+    await page.locator('.meter-picture canvas').waitFor()
     await press(page, 'Take 4.58')
     await page.locator('.read-line canvas').waitFor()
     expect(await page.locator('output.keyed').innerText()).toBe('4.58')

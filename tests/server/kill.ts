@@ -5,6 +5,7 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { bundledServer } from './bundled.ts'
 import { letIn, Phone } from './phone.ts'
 
 const top = fileURLToPath(new URL('../..', import.meta.url))
@@ -29,9 +30,9 @@ export interface RunningServer {
   stop(signal?: NodeJS.Signals): Promise<number | null>
 }
 
-/** The server program as people start it, on loopback. */
-export const startServer = async (given: { folder: string; port: number; env?: Record<string, string> }): Promise<RunningServer> => {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/server/main.ts'], {
+/** The server program on loopback, as people start it; `bundled`: sooner, for what starts it many times. */
+export const startServer = async (given: { folder: string; port: number; env?: Record<string, string>; bundled?: boolean }): Promise<RunningServer> => {
+  const child = spawn(process.execPath, given.bundled ? [await bundledServer()] : ['--import', 'tsx', 'src/server/main.ts'], {
     cwd: top,
     env: { ...process.env, PORT: String(given.port), HOST: '127.0.0.1', BATHKEEPER_DATA: given.folder, LOG_LEVEL: 'silent', ...given.env },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -76,7 +77,7 @@ export const killTrials = async (trials: number): Promise<KillCount> => {
   const port = await freePort()
   const ask = (request: Request): Promise<Response> => fetch(request)
   const acknowledged = new Set<string>()
-  let server = await startServer({ folder, port })
+  let server = await startServer({ folder, port, bundled: true })
   try {
     const first = new Phone(ask, server.origin)
     const { person } = await first.enrol(server.code!, { name: 'Helena Sobral', passphrase })
@@ -111,7 +112,7 @@ export const killTrials = async (trials: number): Promise<KillCount> => {
       await Promise.all(all.map(sending))
       clearTimeout(killAt)
       await server.stop('SIGKILL')
-      server = await startServer({ folder, port })
+      server = await startServer({ folder, port, bundled: true })
     }
     const ids = new Set((await first.pullAll()).map(({ entry }) => entry.id as string))
     const lost = [...acknowledged].filter((id) => !ids.has(id)).length

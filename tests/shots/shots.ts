@@ -74,6 +74,8 @@ const { page, close } = await (given.browser === 'chromium' ? openChromium() : o
 /** By size, then by screen: one shot a theme. */
 const taken = new Map<string, Map<string, Shot[]>>()
 
+const drawn = (page: Screen): Promise<unknown> => page.evaluate(() => document.fonts.ready.then(() => new Promise((passed) => requestAnimationFrame(() => requestAnimationFrame(() => passed(0))))))
+
 const shoot = async (page: Screen, name: string): Promise<void> => {
   if (!only.test(name)) return
   const file = name.replaceAll(/[^\w.-]+/g, '_')
@@ -84,7 +86,7 @@ const shoot = async (page: Screen, name: string): Promise<void> => {
         document.documentElement.dataset['theme'] = of
         document.documentElement.style.fontSize = `${Number(zoom) * 100}%`
       }, [theme, given.zoom] as const)
-      await page.evaluate(() => document.fonts.ready.then(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))))
+      await drawn(page)
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
       if (wide > 0) complaints.push(`${name} ${width}x${height}: ${wide} px too wide`)
       const size = `${width}x${height}`
@@ -105,6 +107,7 @@ const shoot = async (page: Screen, name: string): Promise<void> => {
   await page.setViewportSize({ width, height: Math.min(tall, 2400) })
   for (const theme of themes) {
     await page.evaluate((of) => { document.documentElement.dataset['theme'] = of }, theme)
+    await drawn(page)
     const path = `${file}-whole-${theme}.png`
     await page.screenshot({ path: join(given.out, path) })
     shots.push({ name: `${name} · ${theme}`, file: path, width, height: Math.min(tall, 2400) })

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import { tied } from '../format.ts'
 import { Onward } from './icons.tsx'
 import './card.css'
 
@@ -29,8 +30,8 @@ export const Row = ({ what, under, value, href, onPress }: { what: ComponentChil
   const inner = (
     <>
       <span class="what">
-        {what}
-        {under ? <span class="small quiet" style={{ display: 'block' }}>{under}</span> : null}
+        {tied(what)}
+        {under ? <span class="small quiet" style={{ display: 'block' }}>{tied(under)}</span> : null}
       </span>
       {value !== undefined ? <span class="value">{value}</span> : null}
       {href || onPress ? <Onward /> : null}

@@ -27,7 +27,7 @@ const inset = { left: 30, right: 8, top: 8, bottom: 20 }
 
 /** Density against log exposure. Curves differ by stroke as well as by shade: the strip bold with points, the reference dashed, earlier strips thin. */
 export const CurveChart = ({ strip, reference = [], past = [], straight, speedPoint, here, exposures = [], isLow = false, name }: CurveChartProps) => {
-  const height = isLow ? 96 : 190
+  const height = isLow ? 90 : 190
   const all = [strip, reference, ...past].flat()
   const exposed = [...all.map(([x]) => x), ...exposures]
   const low = Math.min(...exposed)

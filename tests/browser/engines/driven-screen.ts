@@ -126,7 +126,7 @@ class DrivenPart extends DrivenFinder implements Part {
     )
     await this.#until(async () => {
       const value = await this.evaluate((it) => (it as HTMLInputElement).value)
-      return value === text ? { is: value } : { wait: `holds “${value}”, not “${text}”` }
+      return value === text.replaceAll('\r', '') ? { is: value } : { wait: `holds “${value}”, not “${text}”` }
     })
   }
 

@@ -13,6 +13,8 @@ export const openFirefox = async ({ profile, downloads, before, complain }: Star
     // A picture that the browser makes up stands in for the camera.
     extraPrefsFirefox: {
       'media.navigator.streams.fake': true, 'media.navigator.permission.disabled': true, 'intl.accept_languages': 'en-GB',
+      // As on a phone: bars that take no room, and a finger for a pointer.
+      'ui.useOverlayScrollbars': 1, 'widget.gtk.overlay-scrollbars.enabled': true, 'ui.primaryPointerCapabilities': 1, 'ui.allPointerCapabilities': 1,
       'browser.download.folderList': 2, 'browser.download.dir': downloads, 'browser.download.alwaysOpenPanel': false,
     },
   })

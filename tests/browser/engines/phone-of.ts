@@ -18,7 +18,8 @@ export interface AnyPhone {
 }
 
 const engines: Record<string, (origin: string) => AnyPhone> = {
-  chromium: (origin) => new Phone(origin),
+  // A picture that the browser makes up stands in for the camera, here as in the others.
+  chromium: (origin) => new Phone(origin, ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']),
   firefox: (origin) => new DrivenPhone(origin, openFirefox),
   webkit: (origin) => new DrivenPhone(origin, openWebKit),
 }
