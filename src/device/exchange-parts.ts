@@ -17,6 +17,8 @@ export interface ExchangeParts {
   onSent(ids: EntryId[]): void
   /** Entries that came in, or of which the server now says more. */
   onEntries(changed: Kept[]): void
+  /** So many of the server's entries are still to be fetched. */
+  onToCome?(entries: number): void
   /** What the phone tells of itself besides what waits. */
   about(): Promise<Pick<ReportRequest, 'persisted' | 'storage' | 'installed' | 'app'>>
 }

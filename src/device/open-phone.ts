@@ -59,7 +59,13 @@ export const openPhone = (ports: PhonePorts): Phone => {
   }
   const door = doorLater(courier, store, onFault)
   const verifier = createWebVerifier()
-  const parts: ExchangeParts = { store, door, clock, verifier, onSent: (ids) => news.tell(ids), onEntries: (changed) => book.tell(changed), about: ports.about }
+  const parts: ExchangeParts = {
+    store, door, clock, verifier, onEntries: (changed) => book.tell(changed), onToCome: (toCome) => sender.tell({ toCome }), about: ports.about,
+    onSent(ids) {
+      news.tell(ids)
+      sender.tell({ sent: ids.length })
+    },
+  }
   const sender = createSender({ store, clock, locks, exchange: exchangeLater(parts), after: ports.after, chance: ports.chance, onFault })
   const append = createAppend({
     store, clock, locks, randomBytes,

@@ -69,6 +69,7 @@ export const pullAll = async (parts: Exchanging): Promise<Pulled> => {
     total.received += applied ? page.entries.length : 0
     total.regained += regained
     if (changed.length) onEntries(changed)
+    parts.onToCome?.(Math.max(0, page.head.gseq - next.after))
     if (!page.more) return total
     // Somebody else has moved the place: what was asked for from here is of no use.
     if (!applied) coming = ask(await cursorIn(store, epoch))

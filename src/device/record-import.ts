@@ -38,6 +38,11 @@ export interface RecordFound {
   left: { id: EntryId; dev: DeviceId; seq: number; why: LeftWhy }[]
 }
 
+/** How many entries are done with, of how many. */
+export type Progress = (done: number, of: number) => void
+/** Told of now and then: every entry would cost more than its look. */
+const each = 50
+
 export type RecordProblem = { code: 'notJson' } | { code: 'notARecord'; path: string }
 
 interface Around {
@@ -48,6 +53,7 @@ interface Around {
   own: DeviceId | undefined
   /** The server's database as this phone last saw it: an entry from before it was restored may be lost there. */
   epoch: string | undefined
+  onProgress?: Progress
 }
 
 /**
@@ -65,17 +71,21 @@ export const lookThroughRecord = async (text: string, around: Around): Promise<{
   if (!parsed.success) return { ok: false, problem: { code: 'notARecord', path: pathOf(raw) } }
   const file: RecordFile | ShiftFile = parsed.data
   const found: RecordFound = { format: file.format, laboratory: file.laboratory, entries: file.entries.length, devices: new Set(file.entries.map(({ entry }) => entry.dev)).size, here: 0, missing: [], left: [] }
+  let looked = 0
+  const onEntry = (): void => {
+    if (looked++ % each === 0) around.onProgress?.(looked, found.entries)
+  }
   const byDevice = new Map<DeviceId, One[]>()
   for (const one of file.entries) byDevice.set(one.entry.dev, [...(byDevice.get(one.entry.dev) ?? []), one])
   for (const [dev, entries] of byDevice) {
     const name = file.devices.find((it) => it.dev === dev)?.name ?? dev
-    const brought = await lookThroughDevice(entries.sort((a, b) => a.entry.seq - b.entry.seq), dev, around, found)
+    const brought = await lookThroughDevice(entries.sort((a, b) => a.entry.seq - b.entry.seq), dev, around, found, onEntry)
     if (brought.length) found.missing.push({ dev, name, entries: brought })
   }
   return { ok: true, found }
 }
 
-const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around: Around, found: RecordFound): Promise<Sealed[]> => {
+const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around: Around, found: RecordFound, onEntry: () => void): Promise<Sealed[]> => {
   const { store, verifier, devices } = around
   const known = devices.find((it) => it.dev === dev)
   const first = entries[0]!.entry.seq
@@ -91,6 +101,7 @@ const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around:
   const brought: Sealed[] = []
   const leave = ({ entry }: One, why: LeftWhy): void => void found.left.push({ id: entry.id, dev, seq: entry.seq, why })
   for (const one of entries) {
+    onEntry()
     const { entry, h, sig } = one
     const there = rows.get(entry.seq)
     if (there) {
@@ -153,8 +164,10 @@ export interface BroughtBack {
 }
 
 /** Hands the missing entries in. What the server has meanwhile it acknowledges and leaves as it is, so that doing it twice does no harm. */
-export const bringBack = async ({ missing }: RecordFound, door: Door): Promise<BroughtBack> => {
+export const bringBack = async ({ missing }: RecordFound, door: Door, onProgress?: Progress): Promise<BroughtBack> => {
   const done: BroughtBack = { brought: 0, refused: [] }
+  const of = missing.reduce((sum, { entries }) => sum + entries.length, 0)
+  onProgress?.(0, of)
   for (const { dev, entries } of missing) {
     for (const chunk of chunks(entries)) {
       const answered = await door.call('importRecord', { body: { v: 1, dev, entries: chunk }, timeoutMs: 120_000 })
@@ -164,6 +177,7 @@ export const bringBack = async ({ missing }: RecordFound, door: Door): Promise<B
         break
       }
       done.brought += answered.answer.acks.length
+      onProgress?.(done.brought, of)
       const code = answered.answer.error?.code
       if (code === undefined) continue
       done.refused.push({ dev, code })

@@ -13,6 +13,8 @@ export interface SendState {
   /** Entries on this phone that the server has not acknowledged. */
   waiting: number
   waitingPhotos: number
+  /** Entries of others that the server still has for this phone, while they are being fetched. */
+  toCome: number
   /** When the oldest of them was saved, ms since 1970. */
   oldestAt?: number
   /** When an exchange last came to its end. */
@@ -28,6 +30,8 @@ export interface Sender {
   readonly state: SendState
   subscribe(listener: (state: SendState) => void): () => void
   nudge(trigger: Trigger): void
+  /** How far the exchange is. */
+  tell(progress: { sent?: number; toCome?: number }): void
   /** Runs now, or waits for the run that is under way, and gives how things then stand. */
   sendNow(): Promise<SendState>
   /** The page is seen or not: the minute's beat goes on only while it is. */
@@ -67,7 +71,7 @@ const formerRow = z.looseObject({ unsent: z.number(), oldestAt: z.optional(z.num
 export const createSender = (parts: SenderParts): Sender => {
   const { store, clock, locks, after, chance, onFault } = parts
   const listeners = new Set<(state: SendState) => void>()
-  let state: SendState = { isRunning: false, waiting: 0, waitingPhotos: 0, concern: 'none' }
+  let state: SendState = { isRunning: false, waiting: 0, waitingPhotos: 0, toCome: 0, concern: 'none' }
   let running: Promise<void> | undefined
   let isAskedAgain = false
   /** Somebody waits for the answer: the run takes its turn after another tab's, which may have begun before what is to be sent was saved. */
@@ -140,7 +144,7 @@ export const createSender = (parts: SenderParts): Sender => {
       else onFault(thrown)
     } finally {
       running = undefined
-      show({ isRunning: false })
+      show({ isRunning: false, toCome: 0 })
     }
   }
 
@@ -191,6 +195,7 @@ export const createSender = (parts: SenderParts): Sender => {
       return () => void listeners.delete(listener)
     },
     nudge,
+    tell: ({ sent = 0, toCome = state.toCome }) => show({ waiting: Math.max(0, state.waiting - sent), toCome }),
     async sendNow() {
       failures = 0
       restUntil = 0

@@ -22,6 +22,8 @@ import type { Words } from './words/words.ts'
 /** What waits on this phone for the server, and how it stands with the network. */
 export interface Sending {
   waiting: number
+  /** Entries of others that are being fetched and have not come yet. */
+  toCome?: number
   /** Milliseconds since 1970 of the oldest entry that waits. */
   oldestAt?: number | undefined
   concern: 'none' | 'warning' | 'alarm'

@@ -1,4 +1,4 @@
-import type { BroughtBack, lookThroughRecord, RecordFound } from '../device/record-import.ts'
+import type { BroughtBack, lookThroughRecord, Progress, RecordFound } from '../device/record-import.ts'
 import type { Lab } from '../projections/lab.ts'
 import type { DeviceId, Hash } from '../record/ids.ts'
 import type { Head } from '../record/kinds/sign-off.ts'
@@ -30,6 +30,6 @@ export interface Archive {
   /** The record of a span as the text of a file; undefined where there is no entry in it. */
   record(asked: { laboratory: string; timeZone: string; from?: number; to?: number }): Promise<string | undefined>
   /** Looks through such a file. What the server has must have been fetched. */
-  lookThrough(text: string): ReturnType<typeof lookThroughRecord>
-  bringBack(found: RecordFound): Promise<BroughtBack>
+  lookThrough(text: string, onProgress?: Progress): ReturnType<typeof lookThroughRecord>
+  bringBack(found: RecordFound, onProgress?: Progress): Promise<BroughtBack>
 }

@@ -110,7 +110,9 @@ describe('an export that is brought back', () => {
     const found = await looked(desk, text)
     expect(found).toMatchObject({ entries: 6, devices: 2, left: [] })
     expect(found.missing.map(({ entries }) => entries.length)).toEqual([3])
-    expect(await bringBack(found, desk.door)).toEqual({ brought: 3, refused: [] })
+    const told: string[] = []
+    expect(await bringBack(found, desk.door, (done, of) => told.push(`${done} of ${of}`))).toEqual({ brought: 3, refused: [] })
+    expect(told).toEqual(['0 of 3', '3 of 3'])
     expect(await send(desk)).toBeUndefined()
     expect([...(await ids())].sort()).toEqual([...before].sort())
     expect((await lab.entries()).every(({ status }) => status === 'valid')).toBe(true)

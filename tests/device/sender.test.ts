@@ -171,7 +171,7 @@ describe('what the screens are told', () => {
     const it = sender()
     const seen: SendState[] = []
     it.subscribe((state) => seen.push(state))
-    expect(await it.sendNow()).toEqual({ isRunning: false, waiting: 2, waitingPhotos: 0, oldestAt: first.time, problem: { code: 'unreachable' }, concern: 'none' })
+    expect(await it.sendNow()).toEqual({ isRunning: false, waiting: 2, waitingPhotos: 0, toCome: 0, oldestAt: first.time, problem: { code: 'unreachable' }, concern: 'none' })
     expect(seen[0]?.isRunning).toBe(true)
     clock.passes(4 * 3_600_000)
     await it.refresh()
@@ -179,6 +179,20 @@ describe('what the screens are told', () => {
     clock.passes(20 * 3_600_000)
     await it.refresh()
     expect(it.state.concern).toBe('alarm')
+  })
+
+  test('how many are left to go and to come while it runs, and nothing of that afterwards', async () => {
+    const append = appending(store, { clock })
+    for (const text of ['a', 'b', 'c']) await saved(append, text)
+    const it = sender()
+    await it.refresh()
+    const seen: [number, number][] = []
+    it.subscribe(({ waiting, toCome }) => seen.push([waiting, toCome]))
+    it.tell({ sent: 2 })
+    it.tell({ toCome: 500 })
+    expect(seen).toEqual([[1, 0], [1, 500]])
+    await it.sendNow()
+    expect(it.state.toCome).toBe(0)
   })
 
   test('a warning at four hours and an alarm at twenty-four, counted from the oldest', () => {

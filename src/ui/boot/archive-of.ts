@@ -62,9 +62,9 @@ export const archiveOf = (phone: DevicePhone): Archive => {
       if (!server) throw new Error('the record was to be exported on a phone that knows no server')
       return recordText(store, { ...asked, serverKey: server.key, devices: await archive.devices() })
     },
-    lookThrough: async (text) =>
-      lookThroughRecord(text, { store, verifier: createWebVerifier(), devices: await archive.devices(), own: (await identity())?.receipt.dev, epoch: (await store.cursor())?.epoch }),
-    bringBack: (found) => bringBack(found, door),
+    lookThrough: async (text, onProgress) =>
+      lookThroughRecord(text, { store, verifier: createWebVerifier(), devices: await archive.devices(), own: (await identity())?.receipt.dev, epoch: (await store.cursor())?.epoch, ...(onProgress ? { onProgress } : {}) }),
+    bringBack: (found, onProgress) => bringBack(found, door, onProgress),
   }
   return archive
 }

@@ -22,7 +22,7 @@ export const Consent = ({ stage, fetch, onKey }: Pick<UseReader, 'stage' | 'fetc
         <>
           <p class="lead">{words.consent.fetching}</p>
           <progress class="fetching" aria-label={words.consent.fetching} value={stage.share} max={1} />
-          <p role="status">{Math.floor(stage.share * 100)} %</p>
+          <p role="status">{Math.floor(stage.share * 100)} % · {((stage.share * stage.sentBytes) / 1e6).toFixed(1)} / {(stage.sentBytes / 1e6).toFixed(1)} MB</p>
         </>
       )
     case 'notFetched':

@@ -10,7 +10,7 @@ export type ReaderStage =
   | { at: 'looking' }
   /** Nobody has agreed on this phone yet. */
   | { at: 'consent'; sentBytes: number }
-  | { at: 'fetching'; share: number }
+  | { at: 'fetching'; share: number; sentBytes: number }
   | { at: 'notFetched'; why: 'offline' | 'full' }
   | { at: 'starting' }
   | { at: 'ready'; reader: MeterReader }
@@ -39,9 +39,9 @@ export const useReader = (): UseReader => {
     // What is kept is not what it should be: fetched anew.
     if (stage.at === 'fault' && (stage.code === 'fileDamaged' || stage.code === 'fileMissing')) await reader.drop()
     if ((await reader.state()) !== 'kept') {
-      setStage({ at: 'fetching', share: 0 })
+      setStage({ at: 'fetching', share: 0, sentBytes: reader.sentBytes })
       try {
-        await reader.keep((share) => setStage({ at: 'fetching', share }), stop.signal)
+        await reader.keep((share) => setStage({ at: 'fetching', share, sentBytes: reader.sentBytes }), stop.signal)
       } catch (thrown) {
         setStage({ at: 'notFetched', why: (thrown as { name?: unknown }).name === 'QuotaExceededError' ? 'full' : 'offline' })
         return

@@ -19,12 +19,16 @@ export const BringCard = () => {
   const words = useWords().record
   const [state, setState] = useState<State>({ at: 'start' })
   const [busy, setBusy] = useState(false)
-  const look = async (text: string): Promise<void> => {
+  const [progress, setProgress] = useState('')
+  const tell = (done: number, of: number): void => setProgress(words.progress(done, of))
+  const look = async (chosen: File | string): Promise<void> => {
     setState({ at: 'looking' })
+    setProgress('')
+    const text = typeof chosen === 'string' ? chosen : await chosen.text()
     const it = await archive()
     // What the server has is known before anything is compared with it.
     if (!(await it.exchange())) return setState({ at: 'offline', text })
-    const looked = await it.lookThrough(text)
+    const looked = await it.lookThrough(text, tell)
     setState(looked.ok ? { at: 'found', found: looked.found } : { at: 'problem', problem: looked.problem })
   }
   const bring = async (found: RecordFound): Promise<void> => {
@@ -32,7 +36,7 @@ export const BringCard = () => {
     setBusy(true)
     try {
       const it = await archive()
-      const done = await it.bringBack(found)
+      const done = await it.bringBack(found, tell)
       await it.exchange()
       setState({ at: 'done', done, found })
     } finally {
@@ -42,14 +46,14 @@ export const BringCard = () => {
   return (
     <Card title={words.bring}>
       <p class="small quiet">{words.bringMore}</p>
-      {state.at === 'looking' ? <Banner title={words.looking} /> : null}
+      {state.at === 'looking' ? <Banner title={words.looking}>{progress}</Banner> : null}
       {state.at === 'offline' ? (
         <Banner kind="warn" title={words.offline}>
           <Button wide onPress={() => look(state.text)}>{words.again}</Button>
         </Banner>
       ) : null}
       {state.at === 'problem' ? <Banner kind="stop" title={words.problem(state.problem)} /> : null}
-      {state.at === 'found' ? <Found found={state.found} busy={busy} onBring={() => void bring(state.found)} /> : null}
+      {state.at === 'found' ? <Found found={state.found} progress={busy ? progress : undefined} onBring={() => bring(state.found)} /> : null}
       {state.at === 'done' ? <Done done={state.done} found={state.found} /> : null}
       {state.at === 'looking' ? null : (
         <label class="button wide file-button">
@@ -60,7 +64,7 @@ export const BringCard = () => {
             accept="application/json,.json"
             onChange={(event) => {
               const [file] = event.currentTarget.files ?? []
-              if (file) void file.text().then(look)
+              if (file) void look(file)
               // The same file can be chosen again.
               event.currentTarget.value = ''
             }}
@@ -71,7 +75,7 @@ export const BringCard = () => {
   )
 }
 
-const Found = ({ found, busy, onBring }: { found: RecordFound; busy: boolean; onBring(): void }) => {
+const Found = ({ found, progress, onBring }: { found: RecordFound; progress: string | undefined; onBring(): Promise<void> }) => {
   const words = useWords().record
   const missing = found.missing.reduce((sum, { entries }) => sum + entries.length, 0)
   const left = new Map<LeftWhy, number>()
@@ -85,7 +89,8 @@ const Found = ({ found, busy, onBring }: { found: RecordFound; busy: boolean; on
         <Row what={words.missing} under={found.missing.map(({ name, entries }) => `${name}: ${entries.length}`).join(', ')} value={<strong>{missing}</strong>} />
         {[...left].map(([why, number]) => <Row key={why} what={`${words.left}: ${words.why[why]}`} value={number} />)}
       </Rows>
-      {missing ? <Button kind="go" notYet={busy ? words.preparing : undefined} onPress={onBring}>{words.save(missing)}</Button> : found.left.length === 0 ? <p>{words.nothingMissing}</p> : null}
+      {progress === undefined ? null : <Banner title={words.bringing}>{progress}</Banner>}
+      {missing ? <Button kind="go" onPress={onBring}>{words.save(missing)}</Button> : found.left.length === 0 ? <p>{words.nothingMissing}</p> : null}
     </>
   )
 }

@@ -19,6 +19,8 @@ export const record = {
   bringMore: 'A server that was put back from an older backup lacks what came after it. An export that holds it gives it back, where its phones no longer can. Nothing is doubled and nothing is overwritten.',
   choose: 'Choose a file',
   looking: 'Looking through the file',
+  progress: (done: number, of: number): string => `${done} of ${of} entries, ${of - done} left`,
+  bringing: 'Bringing them back',
   problem: (problem: RecordProblem): string => (problem.code === 'notJson' ? 'This file is no export: it is not JSON.' : `This file is no export of a record or a shift: it stops being one at “${problem.path}”.`),
   offline: 'The server cannot be reached. What it has must be known first, so that nothing is doubled.',
   again: 'Try again',

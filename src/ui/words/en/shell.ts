@@ -13,7 +13,7 @@ export const shell = {
   demoShort: 'Demo',
   demoMore: 'Invented machines, people and readings. Nothing here is real.',
   loading: 'One moment',
-  waiting: (sending: Sending): string => (sending.waiting === 0 ? 'All sent' : `${sending.waiting} to send`),
+  waiting: ({ waiting, toCome }: Sending): string => [waiting ? `${waiting} to send` : '', toCome ? `${toCome} to come` : ''].filter(Boolean).join(', ') || 'All sent',
   waitingSince: (age: number, span: (age: number) => string): string => (age < 60_000 ? 'since just now' : `for ${span(age)}`),
   offline: 'No network. Everything is kept on this phone.',
   update: { title: 'A new version of the app is ready', more: 'It takes a moment. Nothing recorded is touched.', now: 'Use it now' },

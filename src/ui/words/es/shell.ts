@@ -13,7 +13,7 @@ export const shell: Translation<typeof english> = {
   demoShort: 'Prueba',
   demoMore: 'Máquinas, personas y lecturas inventadas. Nada de esto es real.',
   loading: 'Un momento',
-  waiting: (sending) => (sending.waiting === 0 ? 'Todo enviado' : `${sending.waiting} por enviar`),
+  waiting: ({ waiting, toCome }) => [waiting ? `${waiting} por enviar` : '', toCome ? `${toCome} por llegar` : ''].filter(Boolean).join(', ') || 'Todo enviado',
   waitingSince: (age, span) => (age < 60_000 ? 'desde ahora mismo' : `desde hace ${span(age)}`),
   offline: 'Sin red. Todo queda guardado en este teléfono.',
   update: { title: 'Hay una versión nueva de la aplicación', more: 'Es un momento. Nada de lo registrado se toca.', now: 'Usarla ya' },
