@@ -2,7 +2,7 @@
 // Plain Node, as it runs before anything is installed. Ends with one line: `N passed, N failed`.
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync, statfsSync, statSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { availableParallelism, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -29,12 +29,15 @@ const stage = (name, work) => {
   return ok
 }
 
+/** Two at least: a test waits for a server, a browser or a disk half of its time. Left to itself, vitest keeps a processor free. */
+const workers = Math.max(2, availableParallelism() - 1)
+
 /** Projects of vitest, side by side; their tests are counted one by one. */
 const suite = (...projects) => {
   console.log(`\n── ${projects.join(' and ')} tests`)
   const folder = mkdtempSync(join(tmpdir(), 'bathkeeper-tests-'))
   const report = join(folder, 'report.json')
-  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', ...projects.flatMap((it) => ['--project', it]), ...(projects.length > 1 ? [`--maxWorkers=${projects.length}`] : []), '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
+  const ok = run(bin('vitest'), ['run', '--config', 'tests/vitest.config.ts', ...projects.flatMap((it) => ['--project', it]), ...(isLong ? [] : [`--maxWorkers=${workers}`]), '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
   if (existsSync(report)) {
     const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'))
     count.passed += numPassedTests
@@ -72,15 +75,13 @@ else {
   stage('build', () => run(bin('vite'), ['build', '--config', 'src/vite.config.ts', '--logLevel', 'warn']))
   suite('unit')
   const chromium = browser()
-  if (chromium) {
-    process.env.CHROMIUM_PATH = chromium
-    suite('browser')
-  } else {
+  if (chromium) process.env.CHROMIUM_PATH = chromium
+  else {
     console.log('\nThe browser tests need a Chromium: install one (Debian: apt-get install chromium) or name it in CHROMIUM_PATH.')
     count.failed++
   }
   absent.push(...engines.filter((it) => lackOf(it).length))
-  const present = engines.filter((it) => !absent.includes(it)).map(({ name }) => name)
+  const present = [...(chromium ? ['browser'] : []), ...engines.filter((it) => !absent.includes(it)).map(({ name }) => name)]
   if (present.length) suite(...present)
 }
 for (const it of absent) console.log(`\n!! THE MAIN JOB WAS NOT RUN IN ${it.name.toUpperCase()}: ${lackOf(it).join(', ')} not found. Debian: apt-get install ${it.packages}`)

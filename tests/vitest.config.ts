@@ -40,7 +40,6 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/setup.ts'],
-          fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

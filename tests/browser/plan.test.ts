@@ -10,11 +10,6 @@ import { executablePath, found, goTo, holdLine, Laboratory, Phone, press, saveRe
 
 const limitField = 'Action limit, high'
 
-const saved = async (page: Page, button: string): Promise<string> => {
-  const [download] = await Promise.all([page.waitForEvent('download'), press(page, button)])
-  return readFileSync((await download.path())!, 'utf8')
-}
-
 interface Kept {
   kind: string
   op: string
@@ -31,6 +26,8 @@ describe('the lab plan', () => {
     record.close()
     return rows.map(({ id, status, body }) => ({ id, status, ...(JSON.parse(body) as Kept) }))
   }
+
+  const saved = async (button: string): Promise<string> => (await phone.fileOf(() => press(page, button))).toString()
 
   beforeAll(async () => {
     await lab.start()
@@ -192,7 +189,7 @@ describe('the lab plan', () => {
     await page.getByText('All sent').waitFor({ timeout: 60_000 })
     const signed = entries('plan').length
     await goTo(page, '/menu/plan')
-    const text = await saved(page, 'Save the plan as a file')
+    const text = await saved('Save the plan as a file')
     const file = join(lab.folder, 'lab-plan.json')
     writeFileSync(file, text)
     await page.locator('input[type=file]').setInputFiles(file)
@@ -204,12 +201,12 @@ describe('the lab plan', () => {
     await press(page, 'Sign this change')
     await page.getByRole('heading', { name: 'Revisions' }).waitFor()
     await page.context().setOffline(true)
-    expect(await saved(page, 'Save the plan as a file')).not.toBe(text)
+    expect(await saved('Save the plan as a file')).not.toBe(text)
     await page.locator('input[type=file]').setInputFiles(file)
     await page.getByText('was 4.95', { exact: false }).waitFor()
     await press(page, /^Sign /)
     await page.getByRole('heading', { name: 'Revisions' }).waitFor()
-    expect(await saved(page, 'Save the plan as a file')).toBe(text)
+    expect(await saved('Save the plan as a file')).toBe(text)
     await page.context().setOffline(false)
     await expect.poll(() => entries('plan').length, { timeout: 60_000 }).toBe(signed + 2)
     expect(entries('plan').every(({ status }) => status === 'valid')).toBe(true)
@@ -228,8 +225,8 @@ describe('the lab plan', () => {
   })
 
   it('is described by a schema that can be downloaded', async () => {
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'JSON Schema of the file' }).click()])
-    expect(JSON.parse(readFileSync((await download.path())!, 'utf8'))).toMatchObject({ $id: 'urn:bathkeeper:lab-plan:1' })
+    const schema = await phone.fileOf(() => page.getByRole('link', { name: 'JSON Schema of the file' }).click())
+    expect(JSON.parse(schema.toString())).toMatchObject({ $id: 'urn:bathkeeper:lab-plan:1' })
   })
 
   it('prints a label for every tank on A4, which a camera reads off the paper', { timeout: 240_000 }, async () => {
@@ -245,7 +242,7 @@ describe('the lab plan', () => {
     try {
       for (let sheet = 1; sheet <= Math.ceil(count / perPage); sheet++) {
         // A page of its own each time: the viewer goes to the page that its address names only when it opens.
-        const viewer = await browser.newPage({ viewport: { width: 1000, height: 1414 }, deviceScaleFactor: 2 })
+        const viewer = await browser.newPage({ viewport: { width: 1000, height: 1414 } })
         await viewer.goto(`file://${pdf}#toolbar=0&navpanes=0&page=${sheet}&view=Fit`)
         const before = read.size
         await expect.poll(async () => {
@@ -272,12 +269,12 @@ describe('the lab plan', () => {
 
 /** Codes in a picture of a page: each is looked for in a part of its own, as the reader finds one a picture. Two columns, four rows. */
 const codesIn = async (png: Buffer): Promise<string[]> => {
-  const { width = 0, height = 0 } = await sharp(png).metadata()
+  const { data: whole, info: { width, height, channels } } = await sharp(png).ensureAlpha().raw().toBuffer({ resolveWithObject: true })
   const found: string[] = []
   for (let row = 0; row < 8; row++)
     for (let column = 0; column < 2; column++) {
       const part = { left: Math.floor((column * width) / 2), top: Math.floor((row * height) / 9), width: Math.floor(width / 2), height: Math.floor((2 * height) / 9) }
-      const { data, info } = await sharp(png).extract(part).ensureAlpha().raw().toBuffer({ resolveWithObject: true })
+      const { data, info } = await sharp(whole, { raw: { width, height, channels } }).extract(part).raw().toBuffer({ resolveWithObject: true })
       const code = jsQR(new Uint8ClampedArray(data), info.width, info.height)
       if (code?.data) found.push(code.data)
     }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
@@ -29,8 +29,7 @@ describe('the record as files', { timeout: 300_000 }, () => {
   }
   const download = async (name: RegExp): Promise<string> => {
     await page.getByText('Everything', { exact: true }).click()
-    const [file] = await Promise.all([page.waitForEvent('download'), press(page, name)])
-    return readFileSync(await file.path(), 'utf8')
+    return (await phone.fileOf(() => press(page, name))).toString()
   }
   const bring = async (text: string): Promise<void> => {
     const file = join(lab.folder, 'brought.json')

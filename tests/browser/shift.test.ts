@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
@@ -35,10 +35,6 @@ const pathOf = ({ date, shift }: ShiftSpan): string => `/shift/${date}/${shift.i
 
 const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { level: 1, name }).waitFor()
 
-const download = async (page: Page, name: RegExp): Promise<string> => {
-  const [file] = await Promise.all([page.waitForEvent('download'), press(page, name)])
-  return readFileSync(await file.path(), 'utf8')
-}
 const coverageText = (page: Page): Promise<string[]> => page.locator('.legend, .total').allInnerTexts()
 
 describe('a shift, from what blocks its signature to the proof of it', { timeout: 400_000 }, () => {
@@ -48,6 +44,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   let device: Device
   let phone: Phone
   let page: Page
+  const download = async (name: RegExp): Promise<string> => (await phone.fileOf(() => press(page, name))).toString()
 
   const verify = (file: string) => spawnSync(process.execPath, ['--import', 'tsx', 'src/terminal/verify.ts', file], { encoding: 'utf8' })
   const noted = (time: string): string => Temporal.PlainDate.from(early.date).toZonedDateTime({ timeZone: plan.timeZone, plainTime: time }).toInstant().toString({ fractionalSecondDigits: 3 })
@@ -206,7 +203,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   })
 
   it('proves itself from its export alone', async () => {
-    const text = await download(page, /^Proof/)
+    const text = await download(/^Proof/)
     const file = join(folder, 'shift.json')
     writeFileSync(file, text)
     const good = verify(file)
@@ -217,7 +214,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   })
 
   it('goes into a spreadsheet with hashes and signatures', async () => {
-    const lines = (await download(page, /^Table/)).split('\r\n')
+    const lines = (await download(/^Table/)).split('\r\n')
     expect(lines[0]).toMatch(/^time,entered,received,kind,.*,hash,signature$/)
     expect(lines.filter((line) => line.includes(',reading,')).length).toBeGreaterThan(50)
     expect(lines.some((line) => line.includes('4.53') && line.includes(',yes,'))).toBe(true)
@@ -297,7 +294,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await allSent(page)
     expect(stored('signOff').map(({ status }) => status)).toEqual(['valid', 'valid', 'valid'])
     const file = join(folder, 'night.json')
-    writeFileSync(file, await download(page, /^Proof/))
+    writeFileSync(file, await download(/^Proof/))
     expect(verify(file)).toMatchObject({ status: 0, stdout: expect.stringContaining('first provisional, then confirmed') as string })
   })
 
@@ -317,7 +314,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     await allSent(page)
     expect(stored('countersign').map(({ status }) => status)).toEqual(['valid', 'valid'])
     const file = join(folder, 'released.json')
-    writeFileSync(file, await download(page, /^Proof/))
+    writeFileSync(file, await download(/^Proof/))
     expect(verify(file)).toMatchObject({ status: 0 })
   })
 
