@@ -37,7 +37,6 @@ describe('a phone whose home screen keeps a store of its own', () => {
     await page.getByText(menu.phone.checks.installed.without).waitFor()
     await seen(page, 'setup-in-the-browser')
     await page.goto(`${lab.origin}/#enrol=${lab.code}`)
-    await page.reload()
     await page.getByText(enrol.homeFirst).waitFor()
     expect(await page.getByText(enrol.homeFirstMore).isVisible()).toBe(true)
     await seen(page, 'enrol-in-the-browser')

@@ -23,7 +23,10 @@ export const openFirefox = async ({ profile, downloads, before, complain }: Star
   for (const script of before) await page.evaluateOnNewDocument(script)
   page.on('pageerror', (error) => complain(error instanceof Error ? (error.stack ?? error.message) : String(error)))
   page.on('console', (message) => {
-    if (message.type() === 'error') complain(message.text())
+    if (message.type() !== 'error') return
+    // Of an error, the client's own text says only that it is one.
+    const said = message.args().map((it) => it.evaluate((thrown: unknown) => (thrown instanceof Error ? `${thrown.message} ${thrown.stack ?? ""}` : String(thrown))))
+    void Promise.all(said).then((texts) => complain(texts.join(' ') || message.text()), () => complain(message.text()))
   })
   return {
     goTo: async (address) => void (await page.goto(address)),
