@@ -87,18 +87,11 @@ const start = async (): Promise<void> => {
   // The screens that stand before all others come while the store is opened and the record is read. A fault is told where they are drawn.
   Promise.all([import('./ui/enrol/who.tsx'), import('./ui/enrol/enrol.tsx')]).catch(() => undefined)
   await loadTemporal()
-  const mark = Array.from(randomBytes(8)).join()
-  try {
-    await probeStore(store, mark)
-  } catch (thrown) {
-    onFault(thrown)
-    trouble.value = 'unavailable'
-  }
   const skew = signal(0)
   const measure = async (): Promise<void> => {
     skew.value = (await device.skew())?.ms ?? 0
   }
-  await measure().catch(onFault)
+  const measured = measure().catch(onFault)
   /** The laboratory's time: entries are ordered by it, so everything that is compared with them is too. */
   const labNow = (): number => clock.wall() + skew.value
 
@@ -108,10 +101,34 @@ const start = async (): Promise<void> => {
 
   const person = signal<PersonId | null>(null)
   const phone = phoneOf({ device, clock, now: labNow, person: () => person.value, newId: () => crypto.randomUUID(), mixing, onTrouble: (it) => (trouble.value = it) })
-  const { lab } = await keepLab(device.book, labNow, onFault).catch((thrown: unknown) => {
+  const reading = Promise.all([
+    openRoundKeeper(phone.drafts),
+    officeOf({
+      device,
+      fragment: location.hash,
+      now: labNow,
+      onEnrolled: () => {
+        // The code has served; it does not stay in the address.
+        history.replaceState(history.state, '', location.pathname)
+        import('./device/storage.ts').then(({ askToPersist }) => askToPersist(navigator.storage)).catch(onFault)
+        device.sender.nudge('start')
+      },
+    }),
+    keepLab(device.book, labNow, onFault).catch((thrown: unknown) => {
+      onFault(thrown)
+      return emptyLab()
+    }),
+    measured,
+  ])
+  // Asked for behind all that is read, so that nothing waits for its write.
+  const probing = probeStore(store, Array.from(randomBytes(8)).join()).catch((thrown: unknown) => {
     onFault(thrown)
-    return emptyLab()
+    trouble.value = 'unavailable'
   })
+  const [rounds, office, { lab, whole }] = await reading
+  await probing
+  const isWhole = signal(false)
+  whole.then(() => (isWhole.value = true)).catch(onFault)
   const now = signal(labNow())
   // What was saved since the last tick would lie ahead of `now`, and not count on a page that is worked out by the minute.
   lab.subscribe(() => (now.value = labNow()))
@@ -149,22 +166,13 @@ const start = async (): Promise<void> => {
       keepLanguage(to)
     },
     lab,
+    isWhole,
     plan: computed(() => (minute.value, lab.value.log.plan(labNow()))),
     now,
     person,
-    rounds: await openRoundKeeper(phone.drafts),
+    rounds,
     sending,
-    office: await officeOf({
-      device,
-      fragment: location.hash,
-      now: labNow,
-      onEnrolled: () => {
-        // The code has served; it does not stay in the address.
-        history.replaceState(history.state, '', location.pathname)
-        import('./device/storage.ts').then(({ askToPersist }) => askToPersist(navigator.storage)).catch(onFault)
-        device.sender.nudge('start')
-      },
-    }),
+    office,
     reader: async () => {
       reader ??= (await import('./ui/boot/reader-of.ts')).readerOf(trustScript)
       return reader
@@ -207,10 +215,11 @@ const start = async (): Promise<void> => {
     </AppContext.Provider>,
     document.getElementById('app')!,
   )
-  device.sender.nudge('start')
   // While a PIN is keyed, the first screen behind it comes.
   if (app.office.enrolled.value.state === 'enrolled') Promise.all([app.loadWords(), import('./ui/app.tsx')]).catch(() => undefined)
 
+  await whole
+  device.sender.nudge('start')
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   // When everything else is there: nobody has put the phone away yet.
   import('./ui/boot/notices.ts').then(({ startCalls }) => startCalls(app, () => updates.current?.registration())).catch(onFault)

@@ -90,6 +90,8 @@ export interface App {
   speak(language: Language): Promise<void>
   /** The fold of the log; a new object each time something came in. */
   lab: ReadonlySignal<{ readonly state: LabState; readonly ledger: Ledger; readonly log: Lab }>
+  /** The fold is up to date; while the app starts, it is of some days ago. */
+  isWhole: ReadonlySignal<boolean>
   plan: ReadonlySignal<PlanInForce | undefined>
   /** The clock, once a second while the page is seen. */
   now: ReadonlySignal<number>

@@ -17,15 +17,16 @@ const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing, 
 
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
-  const { office, plan, person, trouble, router, settingUp } = useApp()
+  const { office, plan, isWhole, person, trouble, router, settingUp } = useApp()
   // A held tail does not wait for a PIN; a splice shows nothing of the record.
   // The board shows machines and no people; nothing can be entered on it.
   const { place } = router.here.value
-  if (place === 'emergency' || ((place === 'splice' || place === 'board') && plan.value)) return <AppShell />
+  if (place === 'emergency') return <AppShell />
+  if ((place === 'splice' || place === 'board') && plan.value) return isWhole.value ? <AppShell /> : <Nothing />
   // Without a secure context there are no keys: nothing that could be signed or sent.
   if (router.here.value.place === 'setup' || !isSecureContext) return <Setup />
   // Whoever a revision took out of the plan no longer has this phone in hand.
-  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null || !plan.value.plan.people.some(({ id }) => id === person.value) ? Who : undefined
+  const Before = trouble.value === 'unavailable' ? NoStore : office.enrolled.value.state !== 'enrolled' ? Enrol : !plan.value || settingUp.value ? Start : person.value === null || !plan.value.plan.people.some(({ id }) => id === person.value) ? Who : isWhole.value ? undefined : Nothing
   if (!Before) return <AppShell />
   return (
     <>

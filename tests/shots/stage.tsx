@@ -91,6 +91,7 @@ const app: App = {
   rounds: await openRoundKeeper(keepDrafts),
   theme,
   settingUp: signal(undefined),
+  isWhole: signal(true),
   trouble: signal(scene.trouble),
   install: signal(undefined),
   update: signal(scene.update ? { apply: () => undefined } : undefined),

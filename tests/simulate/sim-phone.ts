@@ -106,6 +106,7 @@ export class SimPhone {
       }),
     )
     this.lab = await keepLab(this.first.book, this.clock.wall, onFault)
+    await this.lab.whole
   }
 
   switchOff(): void {

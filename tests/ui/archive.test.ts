@@ -88,7 +88,11 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
 
   it('has only the last days in memory, and tells the same laboratory as one that read everything', async () => {
     await keepLab(phone.book, clock.wall, fail)
-    const { lab } = await keepLab(phone.book, clock.wall, fail)
+    await expect.poll(() => phone.store.keys('snapshots')).toEqual(['lab'])
+    const { lab, whole: isRead } = await keepLab(phone.book, clock.wall, fail)
+    const [first] = lab.value.log.plan(clock.now)!.plan.people
+    expect(first!.id).toBe(plan.people[0]!.id)
+    await isRead
     const { log } = lab.value
     expect(log.linesBefore).toBeGreaterThan(2_000)
     expect(log.ledger.lines.length).toBeLessThan(10)
@@ -114,7 +118,8 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
   })
 
   it('drops what the server does not count, though it lay in the snapshot, and stays so when started again', async () => {
-    const { lab, stop } = await keepLab(phone.book, clock.wall, fail)
+    const { lab, whole, stop } = await keepLab(phone.book, clock.wall, fail)
+    await whole
     expect(lab.value.log.linesBefore).toBeGreaterThan(2_000)
     const [row] = await phone.store.ofKind('note', { to: clock.now - 9 * day, newestFirst: true, limit: 1 })
     const cursor = (await phone.store.cursor())!
@@ -125,6 +130,7 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
     await expect.poll(() => lab.value.log.linesBefore, { timeout: 30_000 }).toBe(0)
     expect(lab.value.log.ledger.line(row!.entry.id)).toBeUndefined()
     const again = await keepLab(phone.book, clock.wall, fail)
+    await again.whole
     expect(difference(plain(await archiveOf(phone).whole()), plain(lab.value.log))).toBeUndefined()
     expect(difference(stateOf(again.lab.value), stateOf(lab.value))).toBeUndefined()
     again.stop()
@@ -132,7 +138,8 @@ describe('a phone that starts from a snapshot', { timeout: 120_000 }, () => {
   })
 
   it('loses nothing that is saved while the log is being read anew', async () => {
-    const { lab, stop } = await keepLab(phone.book, clock.wall, fail)
+    const { lab, whole, stop } = await keepLab(phone.book, clock.wall, fail)
+    await whole
     const [row] = await phone.store.ofKind('note', { to: clock.now - 10 * day, newestFirst: true, limit: 1 })
     const cursor = (await phone.store.cursor())!
     const { changed } = await phone.store.apply({ from: cursor, entries: [{ ...row!, status: 'invalid', why: 'role' }], devices: [], next: { ...cursor, after: cursor.after + 1 } })

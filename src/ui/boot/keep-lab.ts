@@ -17,13 +17,18 @@ const worthwhileLines = 2_000
 
 export interface KeptLab {
   lab: App['lab']
+  /** Resolves when what came after the snapshot is folded too. Until then `lab` tells of days ago, and only who has the phone may be asked. */
+  whole: Promise<void>
   stop(): void
 }
 
 const arrivedOf = (rows: readonly Kept[]): Arrived[] =>
   rows.map(({ entry, h, gseq, recvAt, status }) => ({ entry: entry as Envelope, h, gseq, recvAt, status }))
 
-/** Folds the record of this phone and keeps the fold up to date: from a snapshot where there is one, anew where something older has come. */
+/**
+ * Folds the record of this phone and keeps the fold up to date: from a snapshot where there is one, anew where something older has come. Gives the lab as
+ * soon as it has a plan: a snapshot's, before what came after it.
+ */
 export const keepLab = async (book: Book, now: () => number, onFault: (thrown: unknown) => void): Promise<KeptLab> => {
   const version = String(foldVersion)
   const foldAll = async (): Promise<Lab> => {
@@ -35,13 +40,13 @@ export const keepLab = async (book: Book, now: () => number, onFault: (thrown: u
   const reachesBack = async ({ older, unknown }: ReturnType<Lab['add']>): Promise<boolean> =>
     older.length > 0 || (unknown.length > 0 && (await book.byIds(unknown)).length > 0)
 
-  const start = async (): Promise<Lab> => {
+  const restore = async (): Promise<{ lab: Lab; upTo: number } | undefined> => {
     const kept = await book.snapshot<unknown>(snapshotName, version)
     const snapshot = kept && parseSnapshot(kept.state)
-    if (!snapshot) return foldAll()
-    const lab = Lab.restore(snapshot)
-    return (await reachesBack(lab.add(arrivedOf(await book.since(snapshot.last.time))))) ? foldAll() : lab
+    return snapshot && { lab: Lab.restore(snapshot), upTo: snapshot.last.time }
   }
+  const foldOn = async ({ lab, upTo }: { lab: Lab; upTo: number }): Promise<Lab> =>
+    (await reachesBack(lab.add(arrivedOf(await book.since(upTo))))) ? foldAll() : lab
   /**
    * The server has said of an entry what a fold cannot take back: that it does not count, where it may lie in the snapshot, or, after it was
    * put back from a backup, that it came later than it first said.
@@ -53,24 +58,22 @@ export const keepLab = async (book: Book, now: () => number, onFault: (thrown: u
   }
 
   // What comes while the log is read waits its turn: added to the fold that is being replaced, it would be gone with it.
-  let lab: Lab
-  let turn: Promise<void> = Promise.resolve()
-  const inTurn = (work: () => Promise<void>): void => {
-    turn = turn.then(work).catch(onFault)
-  }
-  const stop = book.onEntries((rows) => inTurn(() => take(rows)))
-  try {
-    const starting = start()
-    inTurn(() => starting.then(() => undefined, () => undefined))
-    lab = await starting
-  } catch (thrown) {
-    stop()
-    throw thrown
-  }
+  let lab = new Lab()
   const told = signal(view(lab))
   const tell = (): void => {
     told.value = view(lab)
   }
+  let turn: Promise<void> = Promise.resolve()
+  const inTurn = (work: () => Promise<void>): void => {
+    turn = turn.then(work).catch(onFault)
+  }
+  const restoring = restore()
+  const reading = restoring.then(async (restored) => {
+    lab = restored ? await foldOn(restored) : await foldAll()
+    tell()
+  })
+  inTurn(() => reading.catch(() => undefined))
+  const stop = book.onEntries((rows) => inTurn(() => take(rows)))
   const take = async (rows: Kept[]): Promise<void> => {
     const isOtherwise = rows.some((row) => isToldOtherwise(lab, row))
     const added = lab.add(arrivedOf(rows))
@@ -81,15 +84,32 @@ export const keepLab = async (book: Book, now: () => number, onFault: (thrown: u
     tell()
   }
 
-  const border = now() - inMemoryMilliseconds
-  if (lab.ledger.indexAt(border) >= worthwhileLines) {
+  const putAway = async (): Promise<void> => {
+    const border = now() - inMemoryMilliseconds
+    if (lab.ledger.indexAt(border) < worthwhileLines) return
     const snapshot = lab.snapshot(border)
     if (snapshot) await book.keepSnapshot(snapshotName, { version, upTo: snapshot.last.time, state: snapshot })
   }
-  return { lab: told as ReadonlySignal<ReturnType<typeof view>>, stop }
+
+  try {
+    const restored = await restoring
+    if (restored) told.value = view(restored.lab)
+    else await reading
+  } catch (thrown) {
+    stop()
+    throw thrown
+  }
+  // What cannot be read on from a snapshot is not told from the snapshot alone.
+  const whole = reading.catch((thrown: unknown) => {
+    stop()
+    onFault(thrown)
+    tell()
+  })
+  inTurn(() => reading.then(putAway, () => undefined))
+  return { lab: told as ReadonlySignal<ReturnType<typeof view>>, whole, stop }
 }
 
 /** Without a store there is no record; the emergency cards still work. */
-export const emptyLab = (): KeptLab => ({ lab: signal(view(new Lab())), stop: () => undefined })
+export const emptyLab = (): KeptLab => ({ lab: signal(view(new Lab())), whole: Promise.resolve(), stop: () => undefined })
 
 const view = (lab: Lab) => ({ state: lab.state, ledger: lab.ledger, log: lab })
