@@ -24,7 +24,7 @@ import { officeOf } from './ui/boot/office-of.ts'
 import { phoneOf } from './ui/boot/phone-of.ts'
 import { sendingOf } from './ui/boot/sending-of.ts'
 import { openTheme } from './ui/boot/theme.ts'
-import { Gate } from './ui/gate.tsx'
+import { fetchFirst, Gate } from './ui/gate.tsx'
 import { isInstalled } from './ui/installed.ts'
 import { openRoundKeeper } from './ui/round/round-keeper.ts'
 import { openRouter } from './ui/router.ts'
@@ -84,8 +84,6 @@ const device = openPhone({
 })
 
 const start = async (): Promise<void> => {
-  // The screens that stand before all others come while the store is opened and the record is read. A fault is told where they are drawn.
-  Promise.all([import('./ui/enrol/who.tsx'), import('./ui/enrol/enrol.tsx')]).catch(() => undefined)
   await loadTemporal()
   const skew = signal(0)
   const measure = async (): Promise<void> => {
@@ -101,31 +99,36 @@ const start = async (): Promise<void> => {
 
   const person = signal<PersonId | null>(null)
   const phone = phoneOf({ device, clock, now: labNow, person: () => person.value, newId: () => crypto.randomUUID(), mixing, onTrouble: (it) => (trouble.value = it) })
+  const officeNow = officeOf({
+    device,
+    fragment: location.hash,
+    now: labNow,
+    onEnrolled: () => {
+      // The code has served; it does not stay in the address.
+      history.replaceState(history.state, '', location.pathname)
+      import('./device/storage.ts').then(({ askToPersist }) => askToPersist(navigator.storage)).catch(onFault)
+      device.sender.nudge('start')
+    },
+  })
+  let isDrawn!: () => void
+  const drawn = new Promise<void>((done) => (isDrawn = done))
   const reading = Promise.all([
+    officeNow,
     openRoundKeeper(phone.drafts),
-    officeOf({
-      device,
-      fragment: location.hash,
-      now: labNow,
-      onEnrolled: () => {
-        // The code has served; it does not stay in the address.
-        history.replaceState(history.state, '', location.pathname)
-        import('./device/storage.ts').then(({ askToPersist }) => askToPersist(navigator.storage)).catch(onFault)
-        device.sender.nudge('start')
-      },
-    }),
-    keepLab(device.book, labNow, onFault).catch((thrown: unknown) => {
+    keepLab(device.book, labNow, onFault, drawn).catch((thrown: unknown) => {
       onFault(thrown)
       return emptyLab()
     }),
     measured,
+    // The screen that stands before all others. A fault is told where it is drawn.
+    officeNow.then(({ enrolled }) => fetchFirst(enrolled.value.state === 'enrolled').catch(() => undefined)),
   ])
   // Asked for behind all that is read, so that nothing waits for its write.
   const probing = probeStore(store, Array.from(randomBytes(8)).join()).catch((thrown: unknown) => {
     onFault(thrown)
     trouble.value = 'unavailable'
   })
-  const [rounds, office, { lab, whole }] = await reading
+  const [office, rounds, { lab, whole }] = await reading
   await probing
   const isWhole = signal(false)
   whole.then(() => (isWhole.value = true)).catch(onFault)
@@ -215,10 +218,13 @@ const start = async (): Promise<void> => {
     </AppContext.Provider>,
     document.getElementById('app')!,
   )
+  // Behind the first frame, or after a while where nobody looks at any.
+  requestAnimationFrame(() => setTimeout(isDrawn))
+  setTimeout(isDrawn, 500)
+  await whole
   // While a PIN is keyed, the first screen behind it comes.
   if (app.office.enrolled.value.state === 'enrolled') Promise.all([app.loadWords(), import('./ui/app.tsx')]).catch(() => undefined)
 
-  await whole
   device.sender.nudge('start')
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   // When everything else is there: nobody has put the phone away yet.

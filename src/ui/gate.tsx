@@ -15,6 +15,9 @@ const Start = lazy(() => import('./enrol/start.tsx').then((it) => it.Start), Not
 const Setup = lazy(() => import('./menu/setup-page.tsx').then((it) => it.SetupPage), Nothing)
 const Who = lazy(() => import('./enrol/who.tsx').then((it) => it.Who), Nothing, 'firstWords')
 
+/** What a phone draws first. */
+export const fetchFirst = (isEnrolled: boolean): Promise<void> => (isEnrolled ? Who : Enrol).fetch()
+
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
   const { office, plan, isWhole, person, trouble, router, settingUp } = useApp()

@@ -4,7 +4,7 @@ import { useApp, useWords } from './app-context.ts'
 import { Screen } from './screen.tsx'
 
 /** A screen, or a part of one, that is fetched when first drawn; offline it comes from the service worker's store. `says`: whether the first words are enough for it. */
-export const lazy = <P extends object = object>(load: () => Promise<ComponentType<P>>, Meanwhile: ComponentType = Opening, says: 'firstWords' | 'words' = 'words'): ComponentType<P> => {
+export const lazy = <P extends object = object>(load: () => Promise<ComponentType<P>>, Meanwhile: ComponentType = Opening, says: 'firstWords' | 'words' = 'words'): ComponentType<P> & { fetch(): Promise<void> } => {
   let known: ComponentType<P> | undefined
   const Lazy = (props: P) => {
     const [Loaded, setLoaded] = useState<ComponentType<P> | undefined>(() => known)
@@ -20,7 +20,12 @@ export const lazy = <P extends object = object>(load: () => Promise<ComponentTyp
     if (fault) throw fault
     return Loaded ? <Loaded {...props} /> : <Meanwhile />
   }
-  return Lazy
+  return Object.assign(Lazy, {
+    /** Ahead of being drawn, which then takes no time. */
+    fetch: async () => {
+      known = await load()
+    },
+  })
 }
 
 const Opening = () => <Screen title={useWords().shell.loading} />

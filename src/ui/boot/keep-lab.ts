@@ -27,9 +27,9 @@ const arrivedOf = (rows: readonly Kept[]): Arrived[] =>
 
 /**
  * Folds the record of this phone and keeps the fold up to date: from a snapshot where there is one, anew where something older has come. Gives the lab as
- * soon as it has a plan: a snapshot's, before what came after it.
+ * soon as it has a plan: a snapshot's, before what came after it, which waits until the first screen is drawn.
  */
-export const keepLab = async (book: Book, now: () => number, onFault: (thrown: unknown) => void): Promise<KeptLab> => {
+export const keepLab = async (book: Book, now: () => number, onFault: (thrown: unknown) => void, drawn: Promise<void> = Promise.resolve()): Promise<KeptLab> => {
   const version = String(foldVersion)
   const foldAll = async (): Promise<Lab> => {
     const lab = new Lab()
@@ -69,6 +69,7 @@ export const keepLab = async (book: Book, now: () => number, onFault: (thrown: u
   }
   const restoring = restore()
   const reading = restoring.then(async (restored) => {
+    if (restored) await drawn
     lab = restored ? await foldOn(restored) : await foldAll()
     tell()
   })
