@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process'
 import { readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
@@ -6,6 +5,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
 import type { RecordFile } from '../../src/wire/record-file.ts'
 import type { Phone as Device } from '../server/phone.ts'
+import { runTerminal } from '../server/run-terminal.ts'
 import { violationsInBothThemes } from './axe.ts'
 import { allSent, found, goTo, Laboratory, Phone, press } from './harness.ts'
 import { letIn } from './let-in.ts'
@@ -17,8 +17,7 @@ describe('the record as files', { timeout: 300_000 }, () => {
   let device: Device
   let kept = ''
 
-  const npm = (script: 'backup' | 'restore' | 'verify', ...args: string[]) =>
-    spawnSync(process.execPath, ['--import', 'tsx', `src/terminal/${script}.ts`, ...args], { encoding: 'utf8', env: { ...process.env, BATHKEEPER_DATA: lab.folder } })
+  const npm = (script: 'backup' | 'restore' | 'verify', ...args: string[]) => runTerminal(script, args, { BATHKEEPER_DATA: lab.folder })
   const onServer = (): string[] => {
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     try {
@@ -58,7 +57,7 @@ describe('the record as files', { timeout: 300_000 }, () => {
 
   it('are a table of everything and a file that the independent program finds whole', async () => {
     await device.push([device.entry('note', { text: 'before the backup', about: 'general' }, 'marta')])
-    const backup = npm('backup', join(lab.folder, 'kept.backup'))
+    const backup = await npm('backup', join(lab.folder, 'kept.backup'))
     expect(backup.stderr).toBe('')
     await device.push(['one', 'two', 'three'].map((text) => device.entry('note', { text: `after the backup, ${text}`, about: 'general' }, 'marta')))
     await goTo(page, '/shift')
@@ -70,7 +69,7 @@ describe('the record as files', { timeout: 300_000 }, () => {
     expect([entries.length, devices.length]).toEqual([onServer().length, 2])
     const file = join(lab.folder, 'record.json')
     writeFileSync(file, kept)
-    expect(npm('verify', file)).toMatchObject({ status: 0, stdout: expect.stringContaining('Everything holds.') as string })
+    expect(await npm('verify', file)).toMatchObject({ status: 0, stdout: expect.stringContaining('Everything holds.') as string })
     const table = (await download(/^Table/)).split('\r\n')
     expect(table[0]).toMatch(/^time,entered,received,kind,.*,hash,signature$/)
     expect(table.filter((line) => line.includes('after the backup')).length).toBe(3)
@@ -80,7 +79,7 @@ describe('the record as files', { timeout: 300_000 }, () => {
   it('give a server that was put back what it lost, and the export is then byte for byte the same', async () => {
     const before = onServer()
     await lab.stop()
-    const restored = npm('restore', join(lab.folder, 'kept.backup'))
+    const restored = await npm('restore', join(lab.folder, 'kept.backup'))
     expect(restored.stderr).toBe('')
     await lab.start()
     await bring(kept)

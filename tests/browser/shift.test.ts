@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -12,6 +11,7 @@ import { shiftAt, type ShiftSpan } from '../../src/plan/shift-time.ts'
 import type { Hash } from '../../src/record/ids.ts'
 import { sha256 } from '../../src/server/keys.ts'
 import { proofOf, type Phone as Device } from '../server/phone.ts'
+import { runTerminal } from '../server/run-terminal.ts'
 import { violationsInBothThemes } from './axe.ts'
 import { allSent, found, goTo, holdLine, Laboratory, Phone, press } from './harness.ts'
 import { letIn } from './let-in.ts'
@@ -46,7 +46,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
   let page: Page
   const download = async (name: RegExp): Promise<string> => (await phone.fileOf(() => press(page, name))).toString()
 
-  const verify = (file: string) => spawnSync(process.execPath, ['--import', 'tsx', 'src/terminal/verify.ts', file], { encoding: 'utf8' })
+  const verify = (file: string) => runTerminal('verify', [file])
   const noted = (time: string): string => Temporal.PlainDate.from(early.date).toZonedDateTime({ timeZone: plan.timeZone, plainTime: time }).toInstant().toString({ fractionalSecondDigits: 3 })
   /** Entries of the device, with the laboratory's clock: this process has its own. */
   const say = async (kind: string, data: Record<string, unknown>, op = 'marta', blobs: readonly Hash[] = []): Promise<string> => {
@@ -206,11 +206,11 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     const text = await download(/^Proof/)
     const file = join(folder, 'shift.json')
     writeFileSync(file, text)
-    const good = verify(file)
+    const good = await verify(file)
     expect(good.stderr).toBe('')
     expect(good).toMatchObject({ status: 0, stdout: expect.stringMatching(/1 came later \(0 not countersigned\)[\s\S]*Everything holds\./) as string })
     writeFileSync(file, text.replace('"keyed":"4.', '"keyed":"5.'))
-    expect(verify(file)).toMatchObject({ status: 1, stderr: expect.stringMatching(/Line \d+: entry \S+ is not what was hashed/) as string })
+    expect(await verify(file)).toMatchObject({ status: 1, stderr: expect.stringMatching(/Line \d+: entry \S+ is not what was hashed/) as string })
   })
 
   it('goes into a spreadsheet with hashes and signatures', async () => {
@@ -295,7 +295,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     expect(stored('signOff').map(({ status }) => status)).toEqual(['valid', 'valid', 'valid'])
     const file = join(folder, 'night.json')
     writeFileSync(file, await download(/^Proof/))
-    expect(verify(file)).toMatchObject({ status: 0, stdout: expect.stringContaining('first provisional, then confirmed') as string })
+    expect(await verify(file)).toMatchObject({ status: 0, stdout: expect.stringContaining('first provisional, then confirmed') as string })
   })
 
   it('waits with the release of the signer’s own exceptions for the countersign of whoever is on call', async () => {
@@ -315,7 +315,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     expect(stored('countersign').map(({ status }) => status)).toEqual(['valid', 'valid'])
     const file = join(folder, 'released.json')
     writeFileSync(file, await download(/^Proof/))
-    expect(verify(file)).toMatchObject({ status: 0 })
+    expect(await verify(file)).toMatchObject({ status: 0 })
   })
 
   it('nothing broke the content policy, and no page failed', () => {
