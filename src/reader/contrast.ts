@@ -9,6 +9,8 @@ export interface Ink {
   ink: Field
   /** The same without the division: shading stays, but so do true differences of strength, as between lit and unlit segments. */
   plain: Field
+  /** The colour on that axis with nothing taken away but its sign: the more, the more ink. */
+  shade: Field
   /** Deviation of the projected colour over the whole box, in steps of 0 to 255: how much there is to see at all. */
   contrast: number
   /** Mean brightness of the box, 0 to 255. */
@@ -18,9 +20,9 @@ export interface Ink {
 /**
  * Ink from colour: high-pass each colour, project on the axis along which the box varies most (a red digit on black and a black digit on
  * green both come out at full contrast, also under a red lamp), divide by the local deviation (glare and shadow go), and turn ink
- * positive.
+ * positive. `reversed` takes the other polarity than the strokes tell.
  */
-export const inkOf = (planes: Planes): Ink => {
+export const inkOf = (planes: Planes, reversed = false): Ink => {
   const { width, height } = planes.red
   const count = width * height
   const radius = Math.max(4, Math.round(height * 0.3))
@@ -33,11 +35,13 @@ export const inkOf = (planes: Planes): Ink => {
   const [axisRed, axisGreen, axisBlue] = principalAxis(high)
   const grey = field(width, height)
   const square = field(width, height)
+  const shade = field(width, height)
   let light = 0
   for (let i = 0; i < count; i++) {
     const value = axisRed * high[0]!.data[i]! + axisGreen * high[1]!.data[i]! + axisBlue * high[2]!.data[i]!
     grey.data[i] = value
     square.data[i] = value * value
+    shade.data[i] = axisRed * planes.red.data[i]! + axisGreen * planes.green.data[i]! + axisBlue * planes.blue.data[i]!
     light += planes.red.data[i]! + planes.green.data[i]! + planes.blue.data[i]!
   }
   const contrast = innerDeviation(grey)
@@ -47,17 +51,18 @@ export const inkOf = (planes: Planes): Ink => {
   const floor = Math.max(1e-3, 0.35 * contrast)
   const ink = field(width, height)
   for (let i = 0; i < count; i++) ink.data[i] = grey.data[i]! / (Math.sqrt(Math.max(0, local.data[i]!)) + floor)
-  const sign = inkIsPositive(ink) ? 1 : -1
+  const sign = inkIsPositive(ink) !== reversed ? 1 : -1
   const strength = sign / Math.max(1e-3, contrast)
   for (let i = 0; i < count; i++) {
     ink.data[i]! *= sign
     grey.data[i]! *= strength
+    shade.data[i]! *= sign
   }
-  return { ink, plain: grey, contrast, brightness: light / (3 * count) }
+  return { ink, plain: grey, shade, contrast, brightness: light / (3 * count) }
 }
 
 /** Root mean square without the outermost eighth, where the high-pass leaves an edge even on a plain shade. */
-const innerDeviation = ({ width, height, data }: Field): number => {
+export const innerDeviation = ({ width, height, data }: Field): number => {
   const [beside, above] = [Math.round(width / 8), Math.round(height / 8)]
   let energy = 0
   let count = 0

@@ -7,20 +7,24 @@ import { skewOf } from './deskew.ts'
 import { lineOf } from './line.ts'
 import type { Box, Field, GrayImage, Pixels } from './picture.ts'
 import { textureOf, type Texture } from './quality.ts'
+import { strokesOf } from './strokes.ts'
 import { turned } from './turn.ts'
 
 /**
  * The ways a box is cut before it is read. The readings come from `readCuts`, chosen on the validation scenes: they fail differently, which is what makes
  * their agreement worth something. Where one of them dissents, `decidingCut` is asked too.
  */
-export type CutName = 'band' | 'level' | 'raw' | 'plainBand' | 'middle' | 'clearBand' | 'clearMiddle'
-export const readCuts = ['raw', 'plainBand', 'middle', 'clearBand', 'clearMiddle'] as const satisfies readonly CutName[]
-export const decidingCut: CutName = 'level'
+export type CutName = 'band' | 'level' | 'raw' | 'plainBand' | 'clearBand' | 'strokeBand' | 'strokeMiddle' | 'strokeWide'
+export const readCuts = ['raw', 'clearBand', 'strokeBand', 'strokeMiddle', 'strokeWide'] as const satisfies readonly CutName[]
+export const decidingCut: CutName = 'plainBand'
 
 export interface CutOuts extends Ink {
   /** Ink turned level, and the band of figures in it when one was found. */
   level: Field
   band: Box | null
+  /** Only the strokes, turned level, without what hangs on the border; and their band. */
+  strokes: Field
+  strokeBand: Box | null
   skewRadians: number
   texture: Texture
   /** Cut when asked for: most readings need four of them. */
@@ -30,15 +34,20 @@ export interface CutOuts extends Ink {
 /** Above this sharpness, most of what is sharp is noise and is smoothed away. */
 const grainy = 0.4
 
-/** From a checked box on a picture to its line images. */
-export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
-  const found = inkOf(crop(pixels, box))
+/** From a checked box on a picture to its line images; `reversed` where the polarity was told wrongly. */
+export const cutOuts = (pixels: Pixels, box: Box, reversed = false): CutOuts => {
+  const found = inkOf(crop(pixels, box), reversed)
   const texture = textureOf(found.ink)
   const [ink, plain] = texture.sharpness > grainy ? [boxMean(found.ink, 1), boxMean(found.plain, 1)] : [found.ink, found.plain]
   const skewRadians = skewOf(ink)
-  const [level, plainLevel] = Math.abs(skewRadians) < 0.004 ? [ink, plain] : [turned(ink, skewRadians), turned(plain, skewRadians)]
-  const clear = clearOfBorder(level)
+  const levelled = (image: Field): Field => (Math.abs(skewRadians) < 0.004 ? image : turned(image, skewRadians))
+  const level = levelled(ink)
   const band = bandOf(level)
+  const allStrokes = strokesOf(found.shade)
+  // Cleared before it is turned, while the box's border is still the picture's.
+  const strokes = levelled(clearOfBorder(allStrokes))
+  const strokeBand = bandOf(strokes)
+  const stroked = strokeBand ?? band
   const whole: Box = { x: 0, y: 0, width: ink.width, height: ink.height }
   // Where the figures stand in a box that a person has put about them, should no band be found.
   const middle = within(whole, { beside: 0.16, above: 0.18 })
@@ -46,10 +55,14 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
     band: () => lineOf(level, band ? withMargins(band) : within(whole, { beside: 0.06, above: 0.12 })),
     level: () => lineOf(level, whole),
     raw: () => lineOf(plain, within(whole, { beside: 0.03, above: 0.06 })),
-    plainBand: () => lineOf(plainLevel, withMargins(band ?? middle)),
-    middle: () => lineOf(level, reaching(within(whole, { beside: 0.1, above: 0.12 }), band, whole)),
-    clearBand: () => lineOf(clear, withMargins(bandOf(clear) ?? band ?? middle)),
-    clearMiddle: () => lineOf(clear, reaching(within(whole, { beside: 0.05, above: 0.08 }), band, whole)),
+    plainBand: () => lineOf(levelled(plain), withMargins(band ?? middle)),
+    clearBand: () => {
+      const clear = clearOfBorder(level)
+      return lineOf(clear, withMargins(bandOf(clear) ?? band ?? middle))
+    },
+    strokeBand: () => lineOf(strokes, withMargins(stroked ?? middle)),
+    strokeMiddle: () => lineOf(levelled(allStrokes), reaching(within(whole, { beside: 0.1, above: 0.12 }), stroked, whole)),
+    strokeWide: () => lineOf(strokes, withMargins(stroked ?? middle, { above: 0.22, beside: 0.3 })),
   }
   return {
     ...found,
@@ -58,6 +71,8 @@ export const cutOuts = (pixels: Pixels, box: Box): CutOuts => {
     texture,
     level,
     band,
+    strokes,
+    strokeBand,
     skewRadians,
     line: (name) => lines[name](),
   }
@@ -74,11 +89,13 @@ const reaching = (part: Box, band: Box | null, whole: Box): Box => {
   return { x, y, width: right - x, height: foot - y }
 }
 
-const withMargins = (band: Box): Box => {
-  const above = band.height * 0.13
-  const beside = band.height * 0.4
-  return { x: band.x - beside, y: band.y - above, width: band.width + 2 * beside, height: band.height + 2 * above }
-}
+/** Shares of the band's height. */
+const withMargins = (band: Box, { above, beside } = { above: 0.13, beside: 0.4 }): Box => ({
+  x: band.x - band.height * beside,
+  y: band.y - band.height * above,
+  width: band.width + 2 * band.height * beside,
+  height: band.height * (1 + 2 * above),
+})
 
 /** The middle of the box: stands in for a band that was not found, and keeps the raw cut from being the level one when nothing leans. */
 const within = (whole: Box, share: { beside: number; above: number }): Box => ({

@@ -28,7 +28,8 @@ const sample = (ink: Field, x: number, y: number, stepX: number, stepY: number):
   return (at(ink, x - right, y - down) + at(ink, x + right, y - down) + at(ink, x - right, y + down) + at(ink, x + right, y + down)) / 4
 }
 
-const groundLevel = -0.4
+/** Ink of bare ground, and of what lies outside a field. */
+export const groundLevel = -0.4
 
 const at = (ink: Field, x: number, y: number): number => {
   const left = Math.floor(x)

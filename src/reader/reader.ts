@@ -1,5 +1,5 @@
 import { clearMargin, contradicts } from './contradiction.ts'
-import { cutOuts, decidingCut, readCuts, type CutName, type CutOuts } from './cut-outs.ts'
+import { cutOuts, decidingCut, readCuts, type CutOuts } from './cut-outs.ts'
 import { differences } from './differences.ts'
 import { misfits, type DisplayKind, type Expectation, type Misfit } from './expectation.ts'
 import { clampBox, type Box, type GrayImage, type Pixels } from './picture.ts'
@@ -33,7 +33,7 @@ export interface MeterReading {
 const enough = 4
 /**
  * Of more passes than that, so many may dissent: five of six must agree. Set on validation scenes so that fewer than 1 in 200 certain numbers is wrong;
- * four of five was wrong three times as often, five of five left a quarter uncertain.
+ * four of six was wrong four times as often, five of five left a quarter uncertain.
  */
 const mostDissenting = 1
 /** A figure surer than this, in the pass that sees it best, counts as sure. */
@@ -42,33 +42,41 @@ const sure = 0.8
 const hopeless = 0.3
 
 /**
- * Reads the number in the guide box. `recognise` is asked for four to six cuts of the box; what enough of them agree on, the geometry of
+ * Reads the number in the guide box. `recognise` is asked for four to six cuts of the box, ten where no two agree; what enough of them agree on, the geometry of
  * the segments does not contradict and the check expects is certain, everything else is for a person to check.
  */
 export const readMeter = async (pixels: Pixels, box: Box, expectation: Expectation | null, recognise: Recognise): Promise<MeterReading> => {
   if (pixels.width * pixels.height > mostPixels) return refused('pictureTooLarge')
   const inside = clampBox(box, pixels)
   if (!inside) return refused('boxOutside')
-  const cut = cutOuts(pixels, inside)
+  let cut = cutOuts(pixels, inside)
   const poor = refusalOf(cut, cut.texture)
   if (poor) return refused(poor, cut)
   const passes: Pass[] = []
-  const read = async (name: CutName): Promise<void> => void passes.push(passOf(name, await recognise(cut.line(name))))
   for (const name of readCuts) {
-    if (passes.length === enough && dissenting(passes) === 0) break
-    await read(name)
+    if (passes.length === enough && agreeing(passes) === enough) break
+    passes.push(passOf(name, await recognise(cut.line(name))))
   }
-  if (passes.length > enough && dissenting(passes) <= mostDissenting) await read(decidingCut)
-  const segments = cut.band ? readSegments(cut.level, cut.band) : null
-  const won = vote(passes, segments?.text ?? null)
+  if (passes.length > enough && passes.length - agreeing(passes) <= mostDissenting) passes.push(passOf(decidingCut, await recognise(cut.line(decidingCut))))
+  let heard: readonly Pass[] = [...passes]
+  // No two that agree: the polarity may have been told wrongly. The passes of before still count against certainty.
+  if (agreeing(passes) < 2) {
+    const other = cutOuts(pixels, inside, true)
+    const others: Pass[] = []
+    for (const name of readCuts) others.push(passOf(name, await recognise(other.line(name))))
+    if (agreeing(others) >= 2) [cut, heard] = [other, others]
+    passes.push(...others)
+  }
+  const segments = cut.strokeBand ? readSegments(cut.strokes, cut.strokeBand) : null
+  const won = vote(heard, segments?.text ?? null)
   // A word seen as often as the number: figures lie in most words, letters in no number.
-  if (!won || won.confidence < hopeless || passes.filter(({ text }) => isWord(text)).length >= won.agreeing) return refused('noFigures', cut, passes)
+  if (!won || won.confidence < hopeless || heard.filter(({ text }) => isWord(text)).length >= won.agreeing) return refused('noFigures', cut, passes)
   const doubts = doubtsOf(won, passes, segments, expectation)
   return { text: won.text, value: Number(won.text), certain: doubts.length === 0, doubts, cutOut: cut.line('band'), passes, kind: kindOf(won, segments, doubts) }
 }
 
-/** How many passes do not read what most read; all of them where most read no number. */
-const dissenting = (passes: readonly Pass[]): number => passes.length - (vote(passes, null)?.agreeing ?? 0)
+/** How many passes read what most read; none where most read no number. */
+const agreeing = (passes: readonly Pass[]): number => vote(passes, null)?.agreeing ?? 0
 
 const refused = (refusal: ReadingRefusal, cut?: CutOuts, passes: Pass[] = []): MeterReading => ({
   text: null,
@@ -91,9 +99,9 @@ const doubtsOf = (won: Vote, passes: readonly Pass[], segments: SegmentReading |
   const doubt = (at: number | null, why: Doubt['why']): void => {
     if (!doubts.some((one) => one.at === at && one.why === why)) doubts.push({ at, why })
   }
-  const agreeing = passes.filter((pass) => pass.text === won.text)
-  if (passes.length - agreeing.length > mostDissenting) for (const pass of passes) for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
-  for (let at = 0; at < won.text.length; at++) if (agreeing.every((pass) => (pass.symbols[at]?.confidence ?? 0) < sure)) doubt(at, 'unsure')
+  const same = passes.filter((pass) => pass.text === won.text)
+  if (passes.length - same.length > mostDissenting) for (const pass of passes) for (const at of differences(won.text, pass.text)) doubt(at, 'passesDiffer')
+  for (let at = 0; at < won.text.length; at++) if (same.every((pass) => (pass.symbols[at]?.confidence ?? 0) < sure)) doubt(at, 'unsure')
   if (segments && contradicts(won.text, segments, expectation?.kind)) {
     const places = differences(won.text, segments.text)
     for (const at of places.length > 0 ? places : [null]) doubt(at, 'segmentsDiffer')

@@ -6,44 +6,47 @@ import { pathToFileURL } from 'node:url'
 import { openTerminalReader } from '../../src/terminal/reader-engine.ts'
 import { evaluate, scores, seeds, type Score } from './evaluate.ts'
 import { dotFonts, printFonts, segmentFonts } from './fonts.ts'
-import { recipe } from './recipe.ts'
+import { recipe, type Recipe } from './recipe.ts'
 
+const modelName = 'figures.traineddata'
 export const modelFolder = new URL('../../src/reader/model/', import.meta.url).pathname
 
-const scored = { validation: 140, evaluation: 420 } as const
+/** Pictures of each set that a model is scored on. */
+type Scoring = Record<'validation' | 'evaluation', number>
+export const shippedScoring: Scoring = { validation: 140, evaluation: 420 }
 
-/** Scores a model and writes its card. */
-export const scoreAndWriteCard = async (model: string): Promise<void> => {
-  const recognise = await openTerminalReader(model)
-  const scoreOn = async (set: keyof typeof scored): Promise<Scores> => scores(await evaluate(recognise, seeds[set], scored[set], () => performance.now()))
+/** Scores the model in a folder and writes its card beside it. */
+export const scoreAndWriteCard = async (folder: string, how: Recipe, scored: Scoring): Promise<void> => {
+  const recognise = await openTerminalReader(join(folder, modelName))
+  const scoreOn = async (set: keyof Scoring): Promise<Scores> => scores(await evaluate(recognise, seeds[set], scored[set], () => performance.now()))
   const found = { validation: await scoreOn('validation'), evaluation: await scoreOn('evaluation') }
   console.table(found.evaluation)
-  writeCard(model, found)
+  writeCard(folder, how, found)
 }
 
 type Scores = ReturnType<typeof scores>
 
 /** As JSON and to be read: all that someone needs to judge the model or make it again. */
-export const writeCard = (model: string, found: Record<keyof typeof scored, Scores>): void => {
-  const bytes = readFileSync(model)
+const writeCard = (folder: string, how: Recipe, found: Record<keyof Scoring, Scores>): void => {
+  const bytes = readFileSync(join(folder, modelName))
   const card = {
-    model: 'figures.traineddata',
+    model: modelName,
     reads: 'figures, point and minus of meter displays in a guide box; any other glyph comes out as x',
     sha256: createHash('sha256').update(bytes).digest('hex'),
     bytes: bytes.length,
     licence: 'MIT, as the rest of this project; nothing was taken over from another model',
     trainer: execFileSync('tesseract', ['--version'], { encoding: 'utf8' }).split('\n')[0],
-    network: recipe.network,
-    stages: recipe.stages,
-    seeds: { ...seeds, trainingScenes: recipe.scenes, linesEach: recipe.linesEach },
+    network: how.network,
+    stages: how.stages,
+    seeds: { ...seeds, trainingScenes: how.scenes, linesEach: how.linesEach },
     scores: found,
     pictures: 'Drawn only. No photograph with a licence that allows it is part of this project, so none was trained on and none is scored: how it does on real instruments is not known.',
-    notRunAgain: 'Trained before the last changes to the drawing of scenes and to the cuts; run again, it sees slightly other lines, on which it was not tried from the beginning.',
+    notRunAgain: 'Trained before the last changes to the drawing of scenes and to the cuts, on none of those of strokes alone, which it reads better all the same; run again, it sees slightly other lines, on which it was not tried from the beginning.',
     fonts: [...segmentFonts, ...dotFonts, ...printFonts].map(({ family, file, trained }) => ({ family, file, licence: 'SIL OFL 1.1', trained })),
     drawnByHand: 'seven-segment figures of varied cut (segments.ts) and 5 × 7 dot figures (dots.ts), part of this project',
   }
-  writeFileSync(join(modelFolder, 'figures.json'), `${JSON.stringify(card, null, 2)}\n`)
-  writeFileSync(join(modelFolder, 'README.md'), readme(card))
+  writeFileSync(join(folder, 'figures.json'), `${JSON.stringify(card, null, 2)}\n`)
+  writeFileSync(join(folder, 'README.md'), readme(card))
 }
 
 const readme = (card: {
@@ -51,6 +54,7 @@ const readme = (card: {
   bytes: number
   licence: string
   trainer: string | undefined
+  seeds: { trainingScenes: number; linesEach: number }
   scores: { evaluation: Record<string, Score> }
   pictures: string
   notRunAgain: string
@@ -67,7 +71,7 @@ const readme = (card: {
 
 - SHA-256 \`${card.sha256}\`, ${card.bytes} bytes
 - ${card.licence}
-- Trained with ${card.trainer} on drawn scenes alone: seeds ${seeds.training} to ${seeds.training + recipe.scenes - 1}, ${recipe.linesEach} lines each; choices made on ${seeds.validation} onwards; scored on ${seeds.evaluation} onwards, which nothing was chosen by
+- Trained with ${card.trainer} on drawn scenes alone: seeds ${seeds.training} to ${seeds.training + card.seeds.trainingScenes - 1}, ${card.seeds.linesEach} lines each; choices made on ${seeds.validation} onwards; scored on ${seeds.evaluation} onwards, which nothing was chosen by
 - ${card.pictures}
 - ${card.notRunAgain}
 
@@ -82,4 +86,4 @@ Fonts of the scenes, all under the SIL Open Font License 1.1: ${families(true)};
 }
 
 // By itself: scores the model that ships anew.
-if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) await scoreAndWriteCard(join(modelFolder, 'figures.traineddata'))
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) await scoreAndWriteCard(modelFolder, recipe, shippedScoring)

@@ -10,3 +10,16 @@ export const recipe = {
     { learningRate: 2e-4, untilIteration: 135_000 },
   ],
 } as const
+
+export type Recipe = Omit<typeof recipe, 'scenes' | 'scenesInDocument' | 'stages'> & { scenes: number; scenesInDocument: number; stages: readonly { learningRate: number; untilIteration: number }[] }
+
+/** Every step in a few minutes, to see that each works here. What comes of it reads nothing. */
+export const trial: Recipe = {
+  ...recipe,
+  scenes: 40,
+  scenesInDocument: 20,
+  stages: [
+    { learningRate: 1e-3, untilIteration: 200 },
+    { learningRate: 2e-4, untilIteration: 300 },
+  ],
+}

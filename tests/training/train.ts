@@ -2,32 +2,36 @@ import { spawnSync } from 'node:child_process'
 import { copyFileSync, existsSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { modelFolder, scoreAndWriteCard } from './card.ts'
+import { modelFolder, scoreAndWriteCard, shippedScoring } from './card.ts'
 import { letterMark } from '../../src/reader/vote.ts'
 import { seeds } from './evaluate.ts'
-import { recipe } from './recipe.ts'
+import { recipe, trial, type Recipe } from './recipe.ts'
 
 /**
  * `npm run train:reader`: draws the scenes, cuts the lines, trains the network with Debian's tesseract-ocr 5.3, scores it and puts it with its card
  * into src/reader/model. One core, about an hour; the same seeds and the same program versions give the same lines, and a
- * model within a point of the shipped one. `npm run train:reader -- <folder>` keeps what was made and goes on from there.
+ * model within a point of the shipped one. `npm run train:reader -- <folder>` keeps what was made and goes on from there;
+ * `-- --trial` takes every step on next to nothing, and leaves the model that ships alone.
  */
-const main = async (kept: string | undefined): Promise<void> => {
+const main = async (kept: string | undefined, isTrial: boolean): Promise<void> => {
+  const how = isTrial ? trial : recipe
   const folder = kept ?? mkdtempSync(join(tmpdir(), 'reader-'))
   mkdirSync(folder, { recursive: true })
   console.log(`working in ${folder}`)
-  const model = network(folder, languageModel(folder), writeDocuments(folder))
-  mkdirSync(modelFolder, { recursive: true })
-  copyFileSync(model, join(modelFolder, 'figures.traineddata'))
-  await scoreAndWriteCard(model)
+  const model = network(folder, how, languageModel(folder), writeDocuments(folder, how))
+  const into = isTrial ? join(folder, 'model') : modelFolder
+  mkdirSync(into, { recursive: true })
+  copyFileSync(model, join(into, 'figures.traineddata'))
+  await scoreAndWriteCard(into, how, isTrial ? { validation: 7, evaluation: 7 } : shippedScoring)
+  if (isTrial) console.log(`every step works here; what came of it lies in ${into}`)
 }
 
-const writeDocuments = (folder: string): string[] => {
+const writeDocuments = (folder: string, how: Recipe): string[] => {
   const script = new URL('write-lines.ts', import.meta.url).pathname
   const documents: string[] = []
-  for (let from: number = seeds.training; from < seeds.training + recipe.scenes; from += recipe.scenesInDocument) {
+  for (let from: number = seeds.training; from < seeds.training + how.scenes; from += how.scenesInDocument) {
     const file = join(folder, `lines-${String(from).padStart(6, '0')}.lstmf`)
-    if (!existsSync(file)) run(process.execPath, ['--import', 'tsx', script, file, String(from), String(from + recipe.scenesInDocument), String(recipe.linesEach)])
+    if (!existsSync(file)) run(process.execPath, ['--import', 'tsx', script, file, String(from), String(from + how.scenesInDocument), String(how.linesEach)])
     documents.push(file)
   }
   return documents
@@ -46,12 +50,12 @@ const languageModel = (folder: string): string => {
   return join(folder, 'figures', 'figures.traineddata')
 }
 
-const network = (folder: string, start: string, documents: readonly string[]): string => {
+const network = (folder: string, how: Recipe, start: string, documents: readonly string[]): string => {
   const list = join(folder, 'documents.txt')
   writeFileSync(list, documents.map((file) => `${file}\n`).join(''))
   const output = join(folder, 'figures')
   const checkpoint = `${output}_checkpoint`
-  recipe.stages.forEach((stage, index) => {
+  how.stages.forEach((stage, index) => {
     const done = join(folder, `stage-${index}.done`)
     if (existsSync(done)) return
     const isFirst = index === 0 && !existsSync(checkpoint)
@@ -59,7 +63,7 @@ const network = (folder: string, start: string, documents: readonly string[]): s
     run('lstmtraining', [
       '--traineddata', start, '--model_output', output, '--train_listfile', list, '--max_image_MB', '2000',
       '--net_mode', '192', '--learning_rate', String(stage.learningRate), '--max_iterations', String(stage.untilIteration),
-      ...(isFirst ? ['--net_spec', recipe.network] : ['--continue_from', checkpoint]),
+      ...(isFirst ? ['--net_spec', how.network] : ['--continue_from', checkpoint]),
       ...(index > 0 ? ['--reset_learning_rate'] : []),
     ])
     writeFileSync(done, '')
@@ -76,4 +80,8 @@ const run = (program: string, args: readonly string[]): void => {
   if (status !== 0) throw new Error(`${program} ended with ${status}`)
 }
 
-await main(process.argv[2])
+const args = process.argv.slice(2)
+await main(
+  args.find((arg) => !arg.startsWith('--')),
+  args.includes('--trial'),
+)
