@@ -3,6 +3,7 @@ import { growBox, type Box } from '../../src/reader/picture.ts'
 import { readMeter, type MeterReading } from '../../src/reader/reader.ts'
 import type { Recognise } from '../../src/reader/recognised.ts'
 import { openTerminalReader } from '../../src/terminal/reader-engine.ts'
+import { looseness, seeds, setScene } from '../training/evaluate.ts'
 import { scene } from '../training/scene.ts'
 import { cleanDisplay, wholeOf } from './drawing.ts'
 import { blurred, useless, words, type Useless } from './pictures.ts'
@@ -107,6 +108,16 @@ describe('the meter reader', () => {
       }
     for (const [index, word] of words.entries())
       expect(await readMeter(useless('words', index + 1), { x: 40, y: 130, width: 400, height: 100 }, null, recognise), word).toMatchObject({ text: null, refusal: 'noFigures' })
+  })
+
+  it('tries the other polarity where no two passes agree, and is not certain of what that says', async () => {
+    const pixels = cleanDisplay('28.53', 3)
+    const answers = ['1', '2', '3', '4', '5', ...Array.from({ length: 5 }, () => '28.53')]
+    const turning: Recognise = () => Promise.resolve({ symbols: [...answers.shift()!].map((text) => ({ text, confidence: 0.97 })) })
+    expect(await readMeter(pixels, wholeOf(pixels), null, turning)).toMatchObject({ text: '28.53', certain: false })
+    // A pale display in a dark case, whose polarity the strokes tell wrongly.
+    const drawn = await setScene(seeds.validation, 91)
+    expect(await readMeter(drawn.pixels, growBox(drawn.box, looseness), null, recognise)).toMatchObject({ text: '663.208', certain: false })
   })
 
   it('refuses a word, whatever number is seen in it, where as many passes see a word', async () => {
