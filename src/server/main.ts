@@ -8,6 +8,7 @@ import pino from 'pino'
 import { renderUnicodeCompact } from 'uqr'
 import { enrolFragment, shownCode } from '../wire/code.ts'
 import { createApp } from './app.ts'
+import { leaveMark, takeMark } from './database/clean-stop.ts'
 import { voidCodes } from './database/codes.ts'
 import { beginEpoch, readFact } from './database/facts.ts'
 import { beginRecord } from './database/head.ts'
@@ -40,7 +41,8 @@ const start = async (): Promise<void> => {
   const log = pino({ level: settings.logLevel })
   // Several instances over one PostgreSQL may share a folder; over one SQLite file there is one server.
   const lock = settings.databaseUrl ? undefined : lockFolder(settings.folder)
-  const database = settings.databaseUrl ? postgresDatabase(settings.databaseUrl, (error) => log.error(error)) : sqliteDatabase(databaseFile(settings.folder))
+  const file = databaseFile(settings.folder)
+  const database = settings.databaseUrl ? postgresDatabase(settings.databaseUrl, (error) => log.error(error)) : sqliteDatabase(file, { isWhole: takeMark(file) })
   await migrate(database.sql, database.dialect)
   const now = (): number => Date.now()
   await database.transact(async (tx) => {
@@ -95,7 +97,13 @@ const start = async (): Promise<void> => {
     tidy.stop()
     const forced = setTimeout(() => process.exit(1), stopWithinMs)
     forced.unref()
-    server.close(() => void database.close().then(() => (lock?.release(), process.exit(0))))
+    const end = async (): Promise<never> => {
+      await database.close()
+      if (lock) leaveMark(file)
+      lock?.release()
+      process.exit(0)
+    }
+    server.close(() => void end())
     if ('closeIdleConnections' in server) server.closeIdleConnections()
   }
   process.on('SIGTERM', stop)

@@ -1,7 +1,9 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Sqlite from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { leaveMark } from '../../src/server/database/clean-stop.ts'
 import { freePort, killTrials, startServer } from './kill.ts'
 import { Phone } from './phone.ts'
 
@@ -36,6 +38,29 @@ describe('the server program', { timeout: 60_000 }, () => {
     mkdirSync(join(folder, 'data'))
     writeFileSync(join(folder, 'data', 'bathkeeper.db'), Buffer.alloc(8192, 'not a database '))
     await expect(startServer({ folder: join(folder, 'data'), port: await freePort() })).rejects.toThrow(/The database is damaged.*not touched/s)
+  })
+
+  it('looks through the file after a kill, and not after a clean stop, which leaves a mark that serves once', async () => {
+    const port = await freePort()
+    const file = join(folder, 'bathkeeper.db')
+    const marks = (): string[] => readdirSync(folder).filter((name) => name.endsWith('.stopped'))
+    await (await startServer({ folder, port })).stop()
+    // Only who looks through the whole file comes by this page.
+    const database = new Sqlite(file)
+    const size = database.exec("create table apart (text); insert into apart values ('a')").pragma('page_size', { simple: true }) as number
+    const { page } = database.prepare("select rootpage as page from sqlite_master where name = 'apart'").get() as { page: number }
+    database.close()
+    await (await startServer({ folder, port })).stop()
+    expect(marks()).toHaveLength(1)
+    const damaged = readFileSync(file).fill(0xff, (page - 1) * size, page * size)
+    writeFileSync(file, damaged)
+    await expect(startServer({ folder, port }), 'changed since').rejects.toThrow(/The database is damaged/)
+    expect(marks()).toEqual([])
+    leaveMark(file)
+    const trusting = await startServer({ folder, port })
+    expect(marks()).toEqual([])
+    await trusting.stop('SIGKILL')
+    await expect(startServer({ folder, port }), 'killed').rejects.toThrow(/The database is damaged/)
   })
 
   it('names a setting that it cannot use', async () => {

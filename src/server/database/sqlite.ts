@@ -71,20 +71,22 @@ class ImmediateDialect extends SqliteDialect {
 const isCorruption = (error: unknown): boolean =>
   error instanceof Sqlite.SqliteError && (error.code.startsWith('SQLITE_CORRUPT') || error.code === 'SQLITE_NOTADB')
 
-/** Opens the file, checks that it is whole, and sets what durability needs. A damaged file is left as it is. */
-export const openFile = (file: string, options: { readonly?: boolean } = {}): Sqlite.Database => {
+/** Opens the file, checks that it is whole, unless that is known, and sets what durability needs. A damaged file is left as it is. */
+export const openFile = (file: string, { readonly = false, isWhole = false }: { readonly?: boolean; isWhole?: boolean } = {}): Sqlite.Database => {
   let opened: Sqlite.Database | undefined
   try {
-    opened = new Sqlite(file, { timeout: 10_000, ...options })
-    if (!options.readonly) {
+    opened = new Sqlite(file, { timeout: 10_000, readonly })
+    if (!readonly) {
       opened.pragma('journal_mode = WAL')
       opened.pragma('synchronous = FULL')
     }
     opened.pragma('foreign_keys = ON')
     // `quick_check` leaves out whether indexes agree with their tables, which takes minutes on a record of many years.
-    const findings = opened.pragma('quick_check(5)', { simple: false }) as { quick_check: string }[]
-    const lines = findings.map((line) => line.quick_check)
-    if (lines.length !== 1 || lines[0] !== 'ok') throw new CorruptDatabase(file, lines.join('; '))
+    if (!isWhole) {
+      const findings = opened.pragma('quick_check(5)', { simple: false }) as { quick_check: string }[]
+      const lines = findings.map((line) => line.quick_check)
+      if (lines.length !== 1 || lines[0] !== 'ok') throw new CorruptDatabase(file, lines.join('; '))
+    }
     return opened
   } catch (error) {
     opened?.close()
@@ -93,8 +95,8 @@ export const openFile = (file: string, options: { readonly?: boolean } = {}): Sq
   }
 }
 
-export const sqliteDatabase = (file: string): Database => {
-  const opened = openFile(file)
+export const sqliteDatabase = (file: string, known: { isWhole?: boolean } = {}): Database => {
+  const opened = openFile(file, known)
   // Spent nonces in memory, hiding the table of that name in the file: every request spends one, and none is to wait for the disk.
   opened.exec('PRAGMA temp_store = MEMORY; CREATE TEMP TABLE nonces (nonce TEXT PRIMARY KEY, until INTEGER NOT NULL)')
   const sql = new Kysely<Tables>({ dialect: new ImmediateDialect(opened) })
