@@ -38,7 +38,7 @@ export const Start = () => {
   }
   /** The invented past is written entry by entry, each naming when it was noted and by whom, as a real one would have been. */
   const demo = async (): Promise<void> => {
-    settingUp.value = { done: 0, of: 1 }
+    settingUp.value = { done: 0, of: 0 }
     try {
       const [{ demoLab }, { demoHistory }, { appendable }, say] = await Promise.all([import('../../demo/lab.ts'), import('../../demo/history.ts'), import('../../demo/draft.ts'), sayIn(language.value, 'demo')])
       const plan = inWords(demoLab(), say)
@@ -68,6 +68,8 @@ export const Start = () => {
     else setProblems(parsed.problems)
   }
 
+  // How many there are is known when they have been told.
+  const said = loading && (loading.of ? words.start.loading(loading.done, loading.of) : all.shell.loading)
   if (!me) {
     return (
       <BareScreen title={words.start.join}>
@@ -86,7 +88,7 @@ export const Start = () => {
       </Card>
       <Card title={words.start.demo}>
         <p>{words.start.demoMore}</p>
-        <Button kind="go" notYet={loading ? words.start.loading(loading.done, loading.of) : undefined} onPress={() => demo()}>{loading ? words.start.loading(loading.done, loading.of) : words.start.demo}</Button>
+        <Button kind="go" notYet={said} onPress={() => demo()}>{said ?? words.start.demo}</Button>
       </Card>
       <Card title={words.start.file}>
         <p>{words.start.fileMore}</p>

@@ -11,7 +11,7 @@ import { FieldGroup } from '../parts/field-group.tsx'
 import { Field, useLeft } from '../parts/field.tsx'
 import { pathText, valueAt, type Path } from './at.ts'
 import type { Json, PartField, PartFields, Source } from './field.ts'
-import { inputsOf, optionsOf, type Option } from './sources.ts'
+import { inputsOf, optionsOf, unbroken, type Option } from './sources.ts'
 import { valueText } from './value-text.ts'
 import './plan.css'
 
@@ -97,7 +97,7 @@ const Entry = ({ field, value, problem, ...at }: At & { field: PartField; value:
           <div class="ticks">
             {options.map((it) => (
               // In the order of the list, whatever the order of tapping.
-              <Tick key={it.value} says={it.says.replaceAll(/ (?=\d|·)/g, '\u00a0')} checked={chosen.includes(it.value)} readOnly={at.readOnly} onChange={(checked) => set(options.map((each) => each.value).filter((each) => (each === it.value ? checked : chosen.includes(each))))} />
+              <Tick key={it.value} says={unbroken(it.says)} checked={chosen.includes(it.value)} readOnly={at.readOnly} onChange={(checked) => set(options.map((each) => each.value).filter((each) => (each === it.value ? checked : chosen.includes(each))))} />
             ))}
           </div>
         </Group>

@@ -11,7 +11,7 @@ import { moved, OrderedRows } from './ordered-rows.tsx'
 import { partHref } from './place-of.ts'
 import { PlanScreen } from './plan-screen.tsx'
 import { problemsOfPart } from './problems-of-part.ts'
-import { optionsOf } from './sources.ts'
+import { optionsOf, unbroken } from './sources.ts'
 
 type Flat = Exclude<ListName, 'machines' | 'stations' | 'checks'>
 
@@ -38,7 +38,7 @@ export const ListScreen = ({ list }: { list: Flat }) => {
                   })}
                   onMove={mayEdit ? (from, to) => draft.change({ ...plan, [list]: moved(entries, from, to) }) : undefined}
                 />
-              ) : <Empty title={say.lists[list].none} />}
+              ) : <Empty title={say.lists[list].none}>{list === 'cautions' ? say.cautionsMore : undefined}</Empty>}
               <AddPart draft={draft} list={list} />
             </Card>
           ),
@@ -60,7 +60,7 @@ const underOf = (plan: WrittenPlan, list: Flat, id: string, words: Words): strin
     case 'materials': {
       const into: readonly string[] = plan.materials.find((it) => it.id === id)?.for ?? []
       const ofMachines = plan.machines.map(({ name, stations }) => [plan.machines.length > 1 ? name : '', stations.filter((it) => into.includes(it.id)).map((it) => it.name).join(', ')] as const)
-      return ofMachines.filter(([, names]) => names).map((said) => said.filter(Boolean).join(': ')).join(' · ')
+      return unbroken(ofMachines.filter(([, names]) => names).map((said) => said.filter(Boolean).join(': ')).join(' · '))
     }
     case 'cautions':
       return optionsOf(plan, 'builtInCards').find((it) => it.value === plan.cautions?.find((card) => card.id === id)?.addsTo)?.says

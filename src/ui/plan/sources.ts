@@ -10,6 +10,9 @@ export interface Option {
   says: string
 }
 
+/** A name is not parted from its number, nor a dot from what it follows. */
+export const unbroken = (names: string): string => names.replaceAll(/ (?=\d|·)/g, '\u00a0')
+
 /** Units that instruments of the trade show, as the demo and most meters print them. */
 const commonUnits = ['°C', '°F', 'pH', 'mm', 'SG', 'L/min', 'US gal/min', 'm/min', 'ft/min', 'g/L', 'mg/L', 'bar', 'kPa', 's', 'min', '%', 'A', 'V', 'Hz', 'm/s', 'L', 'm', 'ft', 'D', 'log E', '1']
 

@@ -82,6 +82,7 @@ export const plan = {
 
   inForceSince: (when: string): string => `in force since ${when}`,
   startingValues: (count: number, all: number): string => `${count} of ${all} aims are starting values`,
+  cautionsMore: 'A card of your own for what the app has no card of, or words of your own added to one of the app’s. It is read before an amount, like any other.',
   startingValuesMore: 'Values of the trade to begin with. Each stays labelled until the laboratory’s own takes its place.',
   startingValue: (source: string): string => `Starting value: ${source}`,
   startingShort: 'starting value',

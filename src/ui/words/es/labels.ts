@@ -3,7 +3,7 @@ import type { labels as english } from '../en/labels.ts'
 
 export const labels: Translation<typeof english> = {
   title: 'Escanear una etiqueta de tanque',
-  scan: 'Escanear etiqueta',
+  scan: 'Etiqueta',
   here: 'En el tanque',
   scanAt: (station) => `Etiqueta en ${station}`,
   picture: 'Lo que ve la cámara',

@@ -45,6 +45,7 @@ export const plan: Translation<typeof english> = {
   fresh: { machines: 'Máquina nueva', stations: 'Puesto nuevo', checks: 'Control nuevo', people: 'Persona nueva', shifts: 'Turno nuevo', materials: 'Material nuevo', methods: 'Método nuevo', formulas: 'Fórmula nueva', cautions: 'Precaución nueva' },
   inForceSince: (when) => `en vigor desde ${when}`,
   startingValues: (count, all) => `${count} de ${all} objetivos son valores de partida`,
+  cautionsMore: 'Una ficha propia para lo que la aplicación no tiene, o palabras propias añadidas a una de las suyas. Se lee antes de una cantidad, como cualquier otra.',
   startingValuesMore: 'Valores del oficio para empezar. Cada uno lleva esa etiqueta hasta que lo sustituye el del laboratorio. Nombres e instrucciones: traducción aún no comprobada por una persona competente.',
   startingValue: (source) => `Valor de partida: ${source}`,
   startingShort: 'valor de partida',

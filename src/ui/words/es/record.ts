@@ -20,7 +20,7 @@ export const record: Translation<typeof english> = {
   bringMore: 'A un servidor restaurado de una copia vieja le falta lo que vino después. Una exportación que lo contenga se lo devuelve donde sus teléfonos ya no pueden. Nada se duplica ni se sobrescribe.',
   choose: 'Elegir un archivo',
   looking: 'Mirando el archivo',
-  progress: (done, of) => `${done} de ${of} entradas, quedan ${of - done}`,
+  progress: (done, of) => `${done} de ${of} anotaciones, quedan ${of - done}`,
   bringing: 'Devolviéndolas',
   problem: (problem) => (problem.code === 'notJson' ? 'Este archivo no es una exportación: no es JSON.' : `Este archivo no es la exportación de un registro o turno: deja de serlo en «${problem.path}».`),
   offline: 'No se llega al servidor. Hay que saber antes lo que tiene, para no duplicar nada.',

@@ -27,7 +27,7 @@ export const round: Translation<typeof english> = {
   },
   check: {
     aim: (aim) => `objetivo ${aim}`,
-    limits: (low, high) => (low && high ? `actuar por debajo de ${low} o por encima de ${high}` : low ? `actuar por debajo de ${low}` : high ? `actuar por encima de ${high}` : ''),
+    limits: (low, high) => (low && high ? `actuar bajo ${low} o sobre ${high}` : low ? `actuar por debajo de ${low}` : high ? `actuar por encima de ${high}` : ''),
     save: 'Guardar lectura',
     savePlain: 'Guardar',
     empty: 'aún sin teclear',

@@ -82,7 +82,7 @@ export const shift: Translation<typeof english> = {
     walked: (number) => `${count(number, 'cosa mirada', 'cosas miradas')} antes`,
     walkAndAccept: 'Recorrer y aceptar',
     toAccept: 'Entregado y aún sin aceptar',
-    takenOver: (name) => `De ${name.toLowerCase()}`,
+    takenOver: (name) => `${/^turno/i.test(name) ? 'Del' : 'De'} ${name.toLowerCase()}`,
     carried: 'Arrastrado',
     save: 'Entregar',
     givenBy: (person, when) => `Entregado por ${person}, ${when}`,

@@ -1,6 +1,6 @@
 /** Under the drawing of the film’s path: seven letters at most. */
 export const shorts: Readonly<Record<string, string>> = {
-  Feed: 'Entrada', Dev: 'Revel', Rinse: 'Enjuag', Fix: 'Fijador', Wash: 'Lavado', Knife: 'Aire', Dry: 'Secador', Take: 'Salida', Drive: 'Motor', Strips: 'Tiras', Silver: 'Plata', Instr: 'Instr', Safety: 'Segur',
+  Feed: 'Entra', Dev: 'Revel', Rinse: 'Enjuag', Fix: 'Fijad', Wash: 'Lavado', Knife: 'Aire', Dry: 'Secado', Take: 'Salida', Drive: 'Motor', Strips: 'Tiras', Silver: 'Plata', Instr: 'Instr', Safety: 'Segur',
 }
 
 /** What stands in the plan of a typical machine, by its English. What is not here is said in English; `densitometer` is a word that the record knows an instrument by. */
