@@ -1,9 +1,9 @@
 import type { ComponentType } from 'preact'
-import { useErrorBoundary } from 'preact/hooks'
+import { useEffect, useErrorBoundary } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
+import { useFault } from './fault.tsx'
 import { lazy } from './lazy.tsx'
 import { Now } from './now/now.tsx'
-import { Banner } from './parts/banner.tsx'
 import { Button } from './parts/button.tsx'
 import { BenchIcon, BoardIcon, NowIcon, RoundIcon, ShiftIcon, TrendsIcon } from './parts/icons.tsx'
 import { Screen } from './screen.tsx'
@@ -56,6 +56,8 @@ export const AppShell = () => {
   const words = useWords()
   const { place, path } = router.here.value
   const [fault, clearFault] = useErrorBoundary()
+  // A screen that failed does not stand in the way of the others.
+  useEffect(clearFault, [path])
   const Here = screens[place]
   return (
     <div class="app">
@@ -77,12 +79,6 @@ export const AppShell = () => {
 }
 
 const Fault = ({ fault, onAgain }: { fault: unknown; onAgain(): void }) => {
-  const words = useWords()
-  return (
-    <Screen title={words.shell.fault.title} next={<Button kind="go" onPress={onAgain}>{words.shell.fault.again}</Button>}>
-      <Banner kind="stop" title={words.shell.fault.more}>
-        <code>{fault instanceof Error ? fault.message : String(fault)}</code>
-      </Banner>
-    </Screen>
-  )
+  const { title, again, body } = useFault(fault)
+  return <Screen title={title} next={<Button kind="go" onPress={onAgain}>{again}</Button>}>{body}</Screen>
 }

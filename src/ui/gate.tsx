@@ -1,10 +1,11 @@
+import { useErrorBoundary } from 'preact/hooks'
 import { useApp, useWords } from './app-context.ts'
 import { BareScreen } from './enrol/bare-screen.tsx'
+import { useFault } from './fault.tsx'
 import { lazy } from './lazy.tsx'
 import { Banner } from './parts/banner.tsx'
-import { LinkButton } from './parts/button.tsx'
+import { Button, LinkButton } from './parts/button.tsx'
 import { EmergencyIcon } from './parts/icons.tsx'
-import './app.css'
 
 /** Nothing is drawn while these are fetched: they are there within a moment, and have no place of their own. */
 const Nothing = () => null
@@ -21,6 +22,8 @@ export const fetchFirst = (isEnrolled: boolean): Promise<void> => (isEnrolled ? 
 /** What stands between a phone and the record: a store that keeps, a laboratory, a plan, a person. The emergency card stands before all of it. */
 export const Gate = () => {
   const { office, plan, isWhole, person, trouble, router, settingUp } = useApp()
+  const [fault, clearFault] = useErrorBoundary()
+  if (fault) return <Fault fault={fault} onAgain={clearFault} />
   // A held tail does not wait for a PIN; a splice shows nothing of the record.
   // The board shows machines and no people; nothing can be entered on it.
   const { place } = router.here.value
@@ -37,6 +40,11 @@ export const Gate = () => {
       <EmergencyCorner />
     </>
   )
+}
+
+const Fault = ({ fault, onAgain }: { fault: unknown; onAgain(): void }) => {
+  const { title, again, body } = useFault(fault)
+  return <BareScreen title={title} next={<Button kind="go" onPress={onAgain}>{again}</Button>}>{body}</BareScreen>
 }
 
 const EmergencyCorner = () => {

@@ -5,12 +5,14 @@ import { judge } from '../../src/plan/limits.ts'
 import type { LabPlan } from '../../src/plan/lab-plan.ts'
 import type { EntryId } from '../../src/record/ids.ts'
 import type { Sending } from '../../src/ui/app-context.ts'
+import type { StoreFaultCode } from '../../src/device/faults.ts'
 import type { Trouble } from '../../src/ui/trouble.ts'
 import { fixturePlan } from './fixture-plan.ts'
 import type { Log } from './log.ts'
 import { methodScenes } from './method-scenes.ts'
 import { planScenes } from './plan-scenes.ts'
 import { shiftScenes } from './shift-scenes.ts'
+import { stateScenes } from './state-scenes.ts'
 import { stripScenes } from './strip-scenes.ts'
 import { trendScenes } from './trend-scenes.ts'
 
@@ -26,6 +28,15 @@ export interface Scene {
   sending?: Sending
   trouble?: Trouble
   update?: true
+  install?: true
+  /** What the screen does not get: its own file yet, its own file at all, or anything to read that makes sense. */
+  lacks?: 'time' | 'file' | 'sense'
+  /** The store takes nothing, for this reason. */
+  refuses?: StoreFaultCode
+  /** With what stands between a phone and the record. */
+  gate?: true
+  /** Pressed in this order once the screen is drawn, each by how its name begins; a pair is a field and what is keyed into it. */
+  press?: readonly (string | readonly [field: string, keyed: string])[]
 }
 
 const at = Date.parse('2026-01-14T14:06:00Z')
@@ -103,6 +114,7 @@ export const scenes: Record<string, Scene> = {
   ...trendScenes,
   ...methodScenes,
   ...planScenes,
+  ...stateScenes,
   'now-quiet': { at, path: now, log: (log) => void ordinary(log, { plan: demo }) },
   'now-out': {
     at, path: now, sending: { waiting: 3, oldestAt: at - 22 * 60_000, concern: 'none', state: 'offline', isLasting: false },

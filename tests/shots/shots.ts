@@ -183,6 +183,7 @@ const onStage = async (): Promise<void> => {
       if (!only.test(name)) continue
       await page.goto(`${origin}/?scene=${name}&theme=${themes[0]}&language=${given.language}`)
       await page.locator('main').waitFor()
+      await page.locator('html[data-staged]').waitFor({ state: 'attached' })
       await still(page)
       await shoot(page, name)
     }

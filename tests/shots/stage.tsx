@@ -4,7 +4,9 @@ import 'temporal-polyfill/global'
 import { Lab } from '../../src/projections/lab.ts'
 import type { Arrived } from '../../src/projections/line.ts'
 import { AppContext, type App, type Theme } from '../../src/ui/app-context.ts'
+import { StoreFault } from '../../src/device/faults.ts'
 import { AppShell } from '../../src/ui/app.tsx'
+import { Gate } from '../../src/ui/gate.tsx'
 import { openRoundKeeper } from '../../src/ui/round/round-keeper.ts'
 import { openRouter } from '../../src/ui/router.ts'
 import '../../src/ui/theme/tokens.css'
@@ -15,6 +17,7 @@ import { loadWords } from '../../src/ui/words/words.ts'
 import { archive } from './archive.ts'
 import { Log } from './log.ts'
 import { office } from './office.ts'
+import { pressed } from './pressed.ts'
 import { scenes } from './scenes.ts'
 
 /** Shows one scene: `/?scene=now-quiet&theme=safelight`. Entries made by the thumb are folded in like saved ones, and nothing else is kept. */
@@ -53,6 +56,7 @@ const app: App = {
   phone: {
     clock: { now: clockNow, mono: () => performance.now(), left: (until) => until - clockNow() },
     append: async (kind, data) => {
+      if (scene.refuses) throw new StoreFault(scene.refuses, 'the stage')
       const next = new Log(clockNow())
       next.entries.push(...log.entries)
       const id = next.add(kind, 0, data, app.person.value)
@@ -73,14 +77,14 @@ const app: App = {
   },
   router: openRouter(),
   words,
-  loadWords: async () => undefined,
+  loadWords: () => (scene.lacks === 'time' ? new Promise(() => undefined) : scene.lacks === 'file' ? Promise.reject(new TypeError('Failed to fetch')) : Promise.resolve()),
   language,
   speak: async (to) => {
     words.value = await loadWords(to)
     language.value = to
     document.documentElement.lang = to
   },
-  lab: folded,
+  lab: scene.lacks === 'sense' ? computed(() => { throw new TypeError("Cannot read properties of undefined (reading 'recent')") }) : folded,
   plan: computed(() => (folded.value, lab.plan(now.value))),
   now,
   person: signal(scene.person === undefined ? ('ada' as never) : scene.person),
@@ -93,13 +97,15 @@ const app: App = {
   settingUp: signal(undefined),
   isWhole: signal(true),
   trouble: signal(scene.trouble),
-  install: signal(undefined),
+  install: signal(scene.install ? { ask: async () => undefined } : undefined),
   update: signal(scene.update ? { apply: () => undefined } : undefined),
 }
 
 render(
   <AppContext.Provider value={app}>
-    <AppShell />
+    {scene.gate ? <Gate /> : <AppShell />}
   </AppContext.Provider>,
   document.getElementById('app')!,
 )
+
+await pressed(scene.press ?? []).finally(() => (document.documentElement.dataset['staged'] = ''))

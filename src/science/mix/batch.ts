@@ -45,7 +45,7 @@ const refuseUnsafe = (steps: readonly FormulaStep[]): void => {
   const field = (index: number): string => `formula.steps[${index}].substance`
   const fixing = find(isThiosulfate) >= 0
   const strong = find((it) => factsOf(it).nature === 'strongAcid')
-  if (fixing && strong >= 0) throw noAnswer(field(strong), steps[strong]!.substance, 'a weak acid (aceticAcid, citricAcid) in a fixing bath: a strong acid frees sulfur and sulfur dioxide from thiosulfate')
+  if (fixing && strong >= 0) throw noAnswer(field(strong), steps[strong]!.substance, 'a weak acid (acetic acid, citric acid) in a fixing bath: a strong acid frees sulfur and sulfur dioxide from thiosulfate')
   const acid = find(isAcid)
   if (fixing && acid >= 0 && find(isSulfite) < 0) throw noAnswer(field(acid), steps[acid]!.substance, 'acid in a fixing bath only with sulfite in the formula: without it acid frees sulfur from thiosulfate')
   const alum = find(isAlum)
@@ -133,7 +133,7 @@ export const mixBatch = calculation({
       startWaterLitres: litres * startWaterFraction,
       steps: placed.map(({ index, waitedFor }, order) => {
         const step = formula.steps[index]!
-        const moved = waitedFor && `moved after ${formula.steps[waitedFor.index]!.substance}: ${waitedFor.because}`
+        const moved = waitedFor && `moved after ${factsOf(formula.steps[waitedFor.index]!.substance).name}: ${waitedFor.because}`
         return {
           order,
           substance: step.substance,

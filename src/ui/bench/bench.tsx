@@ -30,25 +30,29 @@ const BenchList = () => {
   const groups = Map.groupBy(found, (it) => prefixOf(it.id))
   return (
     <Screen title={words.title} meta={words.meta(catalogue.length)}>
-      {wanted.length === 0 ? <StripCards /> : null}
-      <Card>
-        <Rows>
-          <Row what={<strong>{words.methods}</strong>} under={words.methodsMore} href="/method" />
-          <Row what={<strong>{words.mixing}</strong>} under={words.mixingMore} href="/mixing" />
-          <Row what={<strong>{words.silver}</strong>} under={words.silverMore} href="/silver" />
-          <Row what={<strong>{words.replenish}</strong>} under={words.replenishMore} href="/replenish" />
-          <Row what={<strong>{words.waste}</strong>} under={words.wasteMore} href="/waste" />
-        </Rows>
-      </Card>
-      <Field name={words.find} value={find} onChange={setFind} />
-      {found.length === 0 ? <Empty title={words.nothingFound.title}>{words.nothingFound.more}</Empty> : null}
-      {[...groups].map(([prefix, entries]) => (
-        <Card key={prefix} title={words.groups[prefix] ?? prefix}>
+      <div class="columns">
+        {wanted.length === 0 ? <StripCards /> : null}
+        <Card>
           <Rows>
-            {entries.map((it) => <Row key={it.id} what={it.title} href={`/bench/${it.id}`} />)}
+            <Row what={<strong>{words.methods}</strong>} under={words.methodsMore} href="/method" />
+            <Row what={<strong>{words.mixing}</strong>} under={words.mixingMore} href="/mixing" />
+            <Row what={<strong>{words.silver}</strong>} under={words.silverMore} href="/silver" />
+            <Row what={<strong>{words.replenish}</strong>} under={words.replenishMore} href="/replenish" />
+            <Row what={<strong>{words.waste}</strong>} under={words.wasteMore} href="/waste" />
           </Rows>
         </Card>
-      ))}
+      </div>
+      <Field name={words.find} value={find} onChange={setFind} />
+      {found.length === 0 ? <Empty title={words.nothingFound.title}>{words.nothingFound.more}</Empty> : null}
+      <div class="columns">
+        {[...groups].map(([prefix, entries]) => (
+          <Card key={prefix} title={words.groups[prefix] ?? prefix}>
+            <Rows>
+              {entries.map((it) => <Row key={it.id} what={it.title} href={`/bench/${it.id}`} />)}
+            </Rows>
+          </Card>
+        ))}
+      </div>
     </Screen>
   )
 }

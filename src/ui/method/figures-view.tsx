@@ -156,7 +156,7 @@ export const FiguresView = ({ plan, check, method, meta, draft, onKeep, answerin
         ) : null}
       </div>
       <div class="save-row">
-        {draft.determinations.length < most ? (
+        {draft.determinations.length < most && all?.taken !== 'thirdNeeded' ? (
           <Button onPress={add}>
             {draft.determinations.length === 1 ? say.another : draft.determinations.length === 2 ? say.third : say.determination(draft.determinations.length + 1)}
           </Button>

@@ -24,13 +24,15 @@ export const MethodList = ({ plan }: { plan: LabPlan }) => {
   return (
     <Screen title={words.title} back>
       {checks.length === 0 ? <Empty title={words.none.title}>{words.none.more}</Empty> : null}
-      {groups.map(([title, list]) =>
-        list.length ? (
-          <Card key={title} title={title}>
-            <Rows>{list.map((check) => <MethodRow key={check.id} plan={plan} check={check} />)}</Rows>
-          </Card>
-        ) : null,
-      )}
+      <div class="columns">
+        {groups.map(([title, list]) =>
+          list.length ? (
+            <Card key={title} title={title}>
+              <Rows>{list.map((check) => <MethodRow key={check.id} plan={plan} check={check} />)}</Rows>
+            </Card>
+          ) : null,
+        )}
+      </div>
     </Screen>
   )
 }

@@ -1,7 +1,7 @@
+import { useRef } from 'preact/hooks'
 import type { CurvePoint } from '../../rounds/method/curve.ts'
+import { chartHeight, useWidth } from '../use-width.ts'
 
-const width = 328
-const height = 190
 const inset = { left: 40, right: 10, top: 10, bottom: 22 }
 
 interface TitrationChartProps {
@@ -13,6 +13,9 @@ interface TitrationChartProps {
 
 /** Meter against volume, with the slope behind it and both end points: the second derivative's solid, Gran's dashed. */
 export const TitrationChart = ({ points, secondDerivative, gran, name }: TitrationChartProps) => {
+  const svg = useRef<SVGSVGElement>(null)
+  const width = useWidth(svg)
+  const height = chartHeight(width, { least: 190 })
   const volumes = points.map(({ millilitres }) => millilitres)
   const readings = points.map(({ reading }) => reading)
   const [left, right] = [Math.min(...volumes), Math.max(...volumes)]
@@ -30,7 +33,7 @@ export const TitrationChart = ({ points, secondDerivative, gran, name }: Titrati
   const end = (at: number | undefined, kind: string) =>
     at !== undefined && at >= left && at <= right ? <line class={kind} x1={x(at)} x2={x(at)} y1={inset.top} y2={foot} /> : null
   return (
-    <svg class="titration-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
+    <svg ref={svg} class="titration-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
       <rect class="frame" x={inset.left} y={inset.top} width={width - inset.left - inset.right} height={foot - inset.top} />
       {[low, high].map((at) => <text key={at} x={inset.left - 4} y={y(at) + 4} text-anchor="end">{String(Number(at.toFixed(2))).replace('-', '−')}</text>)}
       <text x={inset.left} y={height - 6}>{left} mL</text>

@@ -34,46 +34,48 @@ const Known = ({ plan, place: { machine, station }, now, lab }: Given) => {
   const checks = plan.checks.filter((it) => it.station === station.id)
   return (
     <Screen title={station.name} back meta={machine.name}>
-      {open.length ? (
-        <Card title={words.now.stationScreen.open}>
-          <Rows>{open.map((it) => <ExceptionRow key={it.id} exception={it} plan={plan} />)}</Rows>
+      <div class="columns">
+        {open.length ? (
+          <Card title={words.now.stationScreen.open}>
+            <Rows>{open.map((it) => <ExceptionRow key={it.id} exception={it} plan={plan} />)}</Rows>
+          </Card>
+        ) : null}
+        <PairCards plan={plan} of={checks.map((check) => check.id)} />
+        <Card title={words.now.stationScreen.checks}>
+          {checks.length ? (
+            <Rows>
+              {checks.map((check) => {
+                const last = lab.checks[check.id]?.recent.at(-1)
+                const next = due.find((it) => it.check.id === check.id)
+                const when = last ? words.now.stationScreen.last(timeText(last.time, plan.timeZone)) : words.now.stationScreen.never
+                return (
+                  <Row
+                    key={check.id}
+                    href={`/check/${check.id}`}
+                    what={check.name}
+                    under={<>{when}{next ? <> · <span class={`due ${next.status}`}>{dueText(next, now, words)}</span></> : null}</>}
+                    value={last ? <VerdictMark verdict={last.verdict} /> : undefined}
+                  />
+                )
+              })}
+            </Rows>
+          ) : (
+            <Empty title={words.now.stationScreen.none} />
+          )}
         </Card>
-      ) : null}
-      <PairCards plan={plan} of={checks.map((check) => check.id)} />
-      <Card title={words.now.stationScreen.checks}>
-        {checks.length ? (
-          <Rows>
-            {checks.map((check) => {
-              const last = lab.checks[check.id]?.recent.at(-1)
-              const next = due.find((it) => it.check.id === check.id)
-              const when = last ? words.now.stationScreen.last(timeText(last.time, plan.timeZone)) : words.now.stationScreen.never
-              return (
-                <Row
-                  key={check.id}
-                  href={`/check/${check.id}`}
-                  what={check.name}
-                  under={<>{when}{next ? <> · <span class={`due ${next.status}`}>{dueText(next, now, words)}</span></> : null}</>}
-                  value={last ? <VerdictMark verdict={last.verdict} /> : undefined}
-                />
-              )
-            })}
-          </Rows>
-        ) : (
-          <Empty title={words.now.stationScreen.none} />
-        )}
-      </Card>
-      {station.bath ? (
-        <Card title={words.now.stationScreen.bath}>
-          <Rows>
-            {plan.materials.some((it) => it.for.includes(station.id)) ? <Row what={words.response.link} href={`/response/${station.id}`} /> : null}
-            <Row what={words.now.stationScreen.litres} value={`${shortText(station.bath.litres, 1)} L`} />
-            <Row what={words.now.stationScreen.turnover} value={words.time.span((station.bath.litres / station.bath.circulationLitresPerMinute) * 60_000)} />
-            {station.bath.constituents.map((it) => (
-              <Row key={it.substance} what={substances[it.substance as Substance]?.name ?? it.substance} value={`${numberText(it.gramsPerLitre, decimalsOf(it.gramsPerLitre))} g/L`} />
-            ))}
-          </Rows>
-        </Card>
-      ) : null}
+        {station.bath ? (
+          <Card title={words.now.stationScreen.bath}>
+            <Rows>
+              {plan.materials.some((it) => it.for.includes(station.id)) ? <Row what={words.response.link} href={`/response/${station.id}`} /> : null}
+              <Row what={words.now.stationScreen.litres} value={`${shortText(station.bath.litres, 1)} L`} />
+              <Row what={words.now.stationScreen.turnover} value={words.time.span((station.bath.litres / station.bath.circulationLitresPerMinute) * 60_000)} />
+              {station.bath.constituents.map((it) => (
+                <Row key={it.substance} what={substances[it.substance as Substance]?.name ?? it.substance} value={`${numberText(it.gramsPerLitre, decimalsOf(it.gramsPerLitre))} g/L`} />
+              ))}
+            </Rows>
+          </Card>
+        ) : null}
+      </div>
     </Screen>
   )
 }

@@ -1,9 +1,9 @@
+import { useRef } from 'preact/hooks'
 import type { Limits } from '../../plan/limits.ts'
 import type { Drifted } from '../../projections/drift.ts'
 import { planLines } from '../trends/pictures.ts'
+import { chartHeight, useWidth } from '../use-width.ts'
 
-const width = 328
-const height = 150
 const inset = { left: 42, right: 10, top: 10, bottom: 22 }
 
 interface DriftChartProps {
@@ -17,6 +17,9 @@ interface DriftChartProps {
 }
 
 export const DriftChart = ({ course, limits, meets, name, text, lengthText }: DriftChartProps) => {
+  const svg = useRef<SVGSVGElement>(null)
+  const width = useWidth(svg)
+  const height = chartHeight(width, { least: 150, most: 260 })
   const lines = planLines(limits)
   const values = [...course.map(({ gramsPerLitre }) => gramsPerLitre), ...lines.map(({ at }) => at)]
   const [low, high] = [Math.min(...values), Math.max(...values)]
@@ -26,7 +29,7 @@ export const DriftChart = ({ course, limits, meets, name, text, lengthText }: Dr
   const y = (value: number): number => inset.top + ((high + pad - value) / (high - low + 2 * pad)) * (height - inset.top - inset.bottom)
   const foot = height - inset.bottom
   return (
-    <svg class="control-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
+    <svg ref={svg} class="control-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
       <rect class="frame" x={inset.left} y={inset.top} width={width - inset.left - inset.right} height={foot - inset.top} />
       {lines.map(({ kind, at }) => (
         <g key={`${kind} ${at}`}>

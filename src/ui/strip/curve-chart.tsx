@@ -1,3 +1,5 @@
+import { useRef } from 'preact/hooks'
+import { chartHeight, useWidth } from '../use-width.ts'
 import './curve-chart.css'
 
 /** One curve: [log exposure, density] in order of exposure. */
@@ -22,12 +24,13 @@ interface CurveChartProps {
   name: string
 }
 
-const width = 328
 const inset = { left: 30, right: 8, top: 8, bottom: 20 }
 
 /** Density against log exposure. Curves differ by stroke as well as by shade: the strip bold with points, the reference dashed, earlier strips thin. */
 export const CurveChart = ({ strip, reference = [], past = [], straight, speedPoint, here, exposures = [], isLow = false, name }: CurveChartProps) => {
-  const height = isLow ? 90 : 190
+  const svg = useRef<SVGSVGElement>(null)
+  const width = useWidth(svg)
+  const height = isLow ? 90 : chartHeight(width, { least: 190 })
   const all = [strip, reference, ...past].flat()
   const exposed = [...all.map(([x]) => x), ...exposures]
   const low = Math.min(...exposed)
@@ -39,7 +42,7 @@ export const CurveChart = ({ strip, reference = [], past = [], straight, speedPo
   const grid = Array.from({ length: Math.floor(most) + 1 }, (_, density) => density)
   const marks = Array.from({ length: Math.floor(high) - Math.ceil(low) + 1 }, (_, index) => Math.ceil(low) + index)
   return (
-    <svg class="curve-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
+    <svg ref={svg} class="curve-chart" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>
       <rect class="frame" x={inset.left} y={inset.top} width={width - inset.left - inset.right} height={height - inset.top - inset.bottom} />
       {grid.map((density) => (
         <g key={density}>

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact'
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useMemo, useRef } from 'preact/hooks'
 import type { Verdict } from '../../plan/limits.ts'
 import type { SeriesEvent } from '../../projections/series.ts'
+import { chartHeight, useWidth } from '../use-width.ts'
 import { EventMarks } from './event-marks.tsx'
 import { indexAt, thin } from './thin.ts'
 import { timeTicks } from './time-ticks.ts'
@@ -52,14 +53,12 @@ const labelHeight = 12
 const mostApart = 150
 /** More flags than this are ticks along the top edge. */
 const mostRings = 40
-/** A picture that is made before the page has told its width. */
-const usualWidth = 328
 
 /** Values over time in the window that is seen. Points differ by shape as well as by colour; the table beside it says the same. */
 export const ControlChart = ({ picture, events, extent, window, chosen, name, timeZone, language, text, onWindow, onChoose }: ControlChartProps) => {
   const svg = useRef<SVGSVGElement>(null)
   const width = useWidth(svg)
-  const height = Math.round(Math.min(340, Math.max(230, width * 0.42)))
+  const height = chartHeight(width, { least: 230 })
   const right = width - inset.right
   const bottom = height - inset.bottom
   const span = Math.max(1, window.to - window.from)
@@ -101,22 +100,6 @@ export const ControlChart = ({ picture, events, extent, window, chosen, name, ti
       ) : null}
     </svg>
   )
-}
-
-const useWidth = (svg: { current: SVGSVGElement | null }): number => {
-  const [width, setWidth] = useState(usualWidth)
-  useLayoutEffect(() => {
-    const it = svg.current!
-    const measure = (): void => {
-      const found = Math.round(it.getBoundingClientRect().width)
-      if (found > 0) setWidth(found)
-    }
-    measure()
-    const watch = new ResizeObserver(measure)
-    watch.observe(it)
-    return () => watch.disconnect()
-  }, [])
-  return width
 }
 
 interface Drawn {

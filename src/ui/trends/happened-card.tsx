@@ -1,23 +1,21 @@
-import { materialOf } from '../../plan/find.ts'
 import type { LabPlan } from '../../plan/lab-plan.ts'
-import type { MaterialId } from '../../plan/ids.ts'
 import type { SeriesEvent } from '../../projections/series.ts'
 import { useWords } from '../app-context.ts'
 import { numberText } from '../format.ts'
+import { materialName } from '../material-name.ts'
 import { Card, Row, Rows } from '../parts/card.tsx'
 
 const shown = 8
 
 /** The event marks of the chart in words, newest first. */
 export const HappenedCard = ({ events, plan, when }: { events: readonly SeriesEvent[]; plan: LabPlan; when(time: number): string }) => {
-  const words = useWords().trends.events
+  const all = useWords()
+  const words = all.trends.events
   if (events.length === 0) return null
   const sentence = (event: SeriesEvent): string => {
     switch (event.kind) {
-      case 'add': {
-        const known = plan.materials.some(({ id }) => id === event.material)
-        return words.add(event.material === 'water' ? words.water : known ? materialOf(plan, event.material as MaterialId).name : event.material, event.text)
-      }
+      case 'add':
+        return words.add(materialName(plan, event.material, all), event.text)
       case 'runOff':
         return words.runOff(numberText(event.litres, 1))
       case 'stripBatch':

@@ -28,17 +28,19 @@ export const TrendList = ({ plan }: { plan: LabPlan }) => {
   return (
     <Screen title={words.title}>
       {machines.length === 0 ? <Empty title={words.empty.title}>{words.empty.more}</Empty> : null}
-      <Coming plan={plan} />
-      {machines.map(({ machine, read }) => (
-        <Card key={machine.id} title={machine.name}>
-          <Rows>{read.map((check) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={plan} check={check} /> : <FigureRows key={check.id} check={check} />))}</Rows>
-        </Card>
-      ))}
-      {former.length ? (
-        <Card title={words.former}>
-          <Rows>{former.map(({ machine, check }) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={known} check={check} of={machine.name} /> : <FigureRows key={check.id} check={check} />))}</Rows>
-        </Card>
-      ) : null}
+      <div class="columns">
+        <Coming plan={plan} />
+        {machines.map(({ machine, read }) => (
+          <Card key={machine.id} title={machine.name}>
+            <Rows>{read.map((check) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={plan} check={check} /> : <FigureRows key={check.id} check={check} />))}</Rows>
+          </Card>
+        ))}
+        {former.length ? (
+          <Card title={words.former}>
+            <Rows>{former.map(({ machine, check }) => (check.kind === 'reading' ? <ReadingRow key={check.id} plan={known} check={check} of={machine.name} /> : <FigureRows key={check.id} check={check} />))}</Rows>
+          </Card>
+        ) : null}
+      </div>
     </Screen>
   )
 }

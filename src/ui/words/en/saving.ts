@@ -2,7 +2,6 @@
 export const saving = {
   saved: 'Saved on this phone',
   undo: 'Undo',
-  undone: 'Undone. The log keeps both.',
   undoWhy: 'Undone at once after saving',
   problems: {
     full: 'This phone is full. This entry is not saved; everything before it is. Free some room on the phone, then save again.',

@@ -15,7 +15,6 @@ export const shell = {
   loading: 'One moment',
   waiting: ({ waiting, toCome }: Sending): string => [waiting ? `${waiting} to send` : '', toCome ? `${toCome} to come` : ''].filter(Boolean).join(', ') || 'All sent',
   waitingSince: (age: number, span: (age: number) => string): string => (age < 60_000 ? 'since just now' : `for ${span(age)}`),
-  offline: 'No network. Everything is kept on this phone.',
   update: { title: 'A new version of the app is ready', more: 'It takes a moment. Nothing recorded is touched.', now: 'Use it now' },
   noStore: {
     title: 'Nothing can be recorded here',
@@ -40,6 +39,11 @@ export const shell = {
   },
   nobody: 'Nobody',
   notFound: { title: 'Nothing here', more: 'This address names no screen.', go: 'To Now' },
+  notHere: {
+    title: 'This part is not on the phone yet',
+    more: 'It comes by itself when the phone reaches the server. What was saved is safe on this phone.',
+    again: 'Try again',
+  },
   fault: {
     title: 'Something in the app went wrong',
     more: 'What was saved is safe on this phone. Open the app again; if it comes back, tell the supervisor the words below.',

@@ -4,7 +4,6 @@ import type { saving as english } from '../en/saving.ts'
 export const saving: Translation<typeof english> = {
   saved: 'Guardado en este teléfono',
   undo: 'Deshacer',
-  undone: 'Deshecho. El registro conserva ambas.',
   undoWhy: 'Deshecho en cuanto se guardó',
   problems: {
     full: 'Este teléfono está lleno. Esta anotación no se guardó; todo lo anterior, sí. Haga sitio en el teléfono y guarde otra vez.',

@@ -15,7 +15,6 @@ export const shell: Translation<typeof english> = {
   loading: 'Un momento',
   waiting: ({ waiting, toCome }) => [waiting ? `${waiting} por enviar` : '', toCome ? `${toCome} por llegar` : ''].filter(Boolean).join(', ') || 'Todo enviado',
   waitingSince: (age, span) => (age < 60_000 ? 'desde ahora mismo' : `desde hace ${span(age)}`),
-  offline: 'Sin red. Todo queda guardado en este teléfono.',
   update: { title: 'Hay una versión nueva de la aplicación', more: 'Es un momento. Nada de lo registrado se toca.', now: 'Usarla ya' },
   noStore: {
     title: 'Aquí no se puede registrar nada',
@@ -40,6 +39,11 @@ export const shell: Translation<typeof english> = {
   },
   nobody: 'Nadie',
   notFound: { title: 'Aquí no hay nada', more: 'Esta dirección no es de ninguna pantalla.', go: 'Ir a Ahora' },
+  notHere: {
+    title: 'Esta parte aún no está en el teléfono',
+    more: 'Llega sola cuando el teléfono alcanza el servidor. Lo guardado está a salvo en este teléfono.',
+    again: 'Probar otra vez',
+  },
   fault: {
     title: 'Algo falló en la aplicación',
     more: 'Lo guardado está a salvo en este teléfono. Abra de nuevo la aplicación; si vuelve a pasar, dé al supervisor las palabras de abajo.',
