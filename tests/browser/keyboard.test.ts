@@ -16,8 +16,9 @@ class Hands {
     this.#session = page.context().newCDPSession(page)
   }
 
-  /** What has the focus, as the browser's own accessibility tree says it. */
-  async at(): Promise<Part> {
+  /** What has the focus, as the browser's own accessibility tree says it; nothing between the last part and the first, where the browser's own bar has it. */
+  async at(): Promise<Part | undefined> {
+    if (await this.page.evaluate(() => document.activeElement === document.body)) return undefined
     const session = await this.#session
     const { result } = await session.send('Runtime.evaluate', { expression: 'document.activeElement' })
     const { nodes } = await session.send('Accessibility.getPartialAXTree', { objectId: result.objectId!, fetchRelatives: false })
@@ -31,13 +32,12 @@ class Hands {
     for (;;) {
       await this.page.keyboard.press('Tab')
       const part = await this.at()
-      // Between the last part and the first the browser's own bar has the focus, and the page has not.
-      if (part.role !== 'RootWebArea') {
+      if (part) {
         expect(part.name, `a ${part.role} after ${passed.at(-1)} has a name`).not.toBe('')
         expect(await this.page.evaluate(() => getComputedStyle(document.activeElement!).outlineStyle), `${part.name} shows that it has the focus`).not.toBe('none')
+        if (part.role === role && name.test(part.name)) return part.name
       }
-      if (part.role === role && name.test(part.name)) return part.name
-      passed.push(`${part.role} ${part.name}`)
+      passed.push(part ? `${part.role} ${part.name}` : '–')
       if (passed.length > 80) throw new Error(`no ${role} ${name} by Tab: ${passed.join(' | ')}`)
     }
   }

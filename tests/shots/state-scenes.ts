@@ -64,7 +64,7 @@ export const stateScenes: Record<string, Scene> = {
   'state-offline-round': { at, path: () => '/round', log, sending: waiting(27, { concern: 'alarm' }) },
   'state-unknown-phone': { at, path: now, log, sending: waiting(3, { state: 'stopped', problem: 'unauthorised', isLasting: true }) },
   'state-refused-entry': { at, path: now, log, sending: waiting(3, { state: 'stopped', problem: 'entryRefused', isLasting: true }) },
-  'state-install': { at, path: () => '/round', log, install: true, drafts: lastStep, press: ['Save reading', 'Finish the round'] },
+  'state-install': { at, path: () => '/round', log, install: true, drafts: lastStep, press: ['Go on with the round', 'Save reading', 'Finish the round'] },
   'state-empty-trends': { at, path: () => '/trends', log: (it) => void it.add('plan', 5, { plan, effectiveFrom: 0 }) },
   'state-empty-bath': { at, path: () => '/response/neg-1-fix', log: (it) => void it.add('plan', 5, { plan, effectiveFrom: 0 }) },
 

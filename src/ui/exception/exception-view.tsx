@@ -58,7 +58,7 @@ export const ExceptionView = ({ exception, plan }: { exception: Exception; plan:
         {check.kind === 'reading' && shownValue !== undefined ? <BathGauge limits={check.limits} value={shownValue} name={words.round.check.gauge(check.name, mark.keyed)} /> : null}
         <div>
           <p class="found-value">
-            {check.kind !== 'reading' || mark.value === undefined ? <strong>{mark.verdict === 'IN' ? words.round.verdict.right : words.now.notRight}</strong> : shownValue === undefined ? null : <strong>{mark.keyed ?? numberText(shownValue, decimalsOf(check.step))}</strong>}
+            {check.kind !== 'reading' || mark.value === undefined ? <strong>{mark.verdict === 'IN' ? words.round.verdict.right : words.now.notRight}</strong> : shownValue === undefined ? null : <strong>{mark.keyed?.replace('-', '−') ?? numberText(shownValue, decimalsOf(check.step))}</strong>}
             <VerdictMark verdict={mark.verdict} />
           </p>
           <p class="quiet">

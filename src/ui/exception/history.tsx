@@ -28,7 +28,7 @@ export const History = ({ exception, check, plan }: { exception: Exception; chec
   const when = (time: number, person: PersonId | null): string => say.by(timeText(time, plan.timeZone), (person && personOf(plan, person)?.name) ?? '')
   const rows = [
     ...exception.marks.map((mark) => {
-      const value = mark.value === undefined ? (mark.verdict === 'IN' ? words.round.verdict.right : words.now.notRight) : (mark.keyed ?? numberText(mark.value, decimalsOf(step)))
+      const value = mark.value === undefined ? (mark.verdict === 'IN' ? words.round.verdict.right : words.now.notRight) : (mark.keyed?.replace('-', '−') ?? numberText(mark.value, decimalsOf(step)))
       return { time: mark.time, row: <Row key={mark.id} what={say.read(value)} under={when(mark.time, mark.person)} value={<VerdictMark verdict={mark.verdict} />} /> }
     }),
     ...exception.doses.map((dose) => {

@@ -14,6 +14,7 @@ import type { Json, PartField, PartFields, Source } from './field.ts'
 import { inputsOf, optionsOf, unbroken, type Option } from './sources.ts'
 import { valueText } from './value-text.ts'
 import './plan.css'
+import '../bench/bench.css'
 
 export interface FormGiven {
   plan: WrittenPlan

@@ -14,6 +14,7 @@ import { Card, Row, Rows } from '../parts/card.tsx'
 import { Screen } from '../screen.tsx'
 import { useDates } from '../use-dates.ts'
 import { ResetSheet } from './reset-sheet.tsx'
+import '../exception/exception.css'
 
 /** How a bath has answered what was poured into it: `/response/<station>`, or one material of it at `/response/<station>/<material>`. */
 export const ResponseScreen = () => {
