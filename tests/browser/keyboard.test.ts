@@ -100,7 +100,7 @@ describe('the main job from the keyboard alone', () => {
     const { page } = hands
     await hands.press('link', /^Round$/)
     await hands.stands('Round')
-    await hands.press('button', /^Start · \d+ checks$/)
+    await hands.press('link', /^Start · \d+ checks$/)
     await page.getByText(/^1 of \d+$/).waitFor()
     const pad = page.getByRole('group', { name: 'Number pad' })
     for (let step = 0; !(await pad.isVisible()); step++) {

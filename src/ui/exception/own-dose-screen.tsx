@@ -9,7 +9,6 @@ import { useApp, useWords } from '../app-context.ts'
 import { Button } from '../parts/button.tsx'
 import { Choices, Field } from '../parts/field.tsx'
 import { Screen } from '../screen.tsx'
-import { headText } from '../value-text.ts'
 import { DoseFlow } from './dose-flow.tsx'
 import { knownOf } from './known.ts'
 import { RefusedView } from './refused-view.tsx'
@@ -57,7 +56,7 @@ const Ask = ({ exception, plan, onAsked }: { exception: Exception; plan: LabPlan
       <p>{say.ownMore}</p>
       {tried && problem ? <p class="problem" role="alert">{problem}</p> : null}
       <h2>{say.ownMaterial}</h2>
-      <Choices<string> name={say.ownMaterial} of={[...materials.map(({ id, name }) => ({ value: id as string, says: name })), { value: 'water', says: headText(say.water) }]} value={material} onChange={setMaterial} />
+      <Choices<string> name={say.ownMaterial} of={[...materials.map(({ id, name }) => ({ value: id as string, says: name })), { value: 'water', says: words.shift.adds.water }]} value={material} onChange={setMaterial} />
       <Field name={say.ownAmount} unit={material ? unit : undefined} kind="decimal" value={amount} onChange={setAmount} />
       <Field name={say.ownWhy} value={why} onChange={setWhy} />
     </Screen>

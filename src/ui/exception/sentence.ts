@@ -23,7 +23,7 @@ const toldFact = (name: string, value: Facts[string], plan: LabPlan, words: Word
   return nameOf(value)
 }
 
-export const nameOf = (key: string): string => (key in substances ? substances[key as keyof typeof substances].name : key)
+const nameOf = (key: string): string => (key in substances ? substances[key as keyof typeof substances].name : key)
 
 /** The words of a working, with names where it was worked out by keys. */
 export const namesIn = (text: string, plan: LabPlan): string => text.replace(/[a-z][\w-]*/g, (key) => plan.materials.find(({ id }) => id === key)?.name ?? nameOf(key))

@@ -2,7 +2,6 @@ import type { Working } from '../../corrections/sealed-dose.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { Sheet } from '../parts/sheet.tsx'
 import { shortText } from '../units.ts'
-import { headText } from '../value-text.ts'
 import { namesIn } from './sentence.ts'
 
 /** How the number came about, line by line, and by which calculation; the bench works the same one out. */
@@ -15,7 +14,7 @@ export const WorkingSheet = ({ working, onClose }: { working: Working; onClose()
       <ol class="working">
         {working.steps.map((step, index) => (
           <li key={index} class={typeof step.value === 'number' ? undefined : 'in-words'}>
-            <span>{headText(named(step.says))}</span>
+            <span>{named(step.says)}</span>
             <strong>{typeof step.value === 'number' ? shortText(step.value, Math.abs(step.value) < 1 ? 4 : 2) : step.value} {step.unit === '1' ? '' : step.unit}</strong>
             {step.formula ? <code>{named(step.formula)}</code> : null}
           </li>

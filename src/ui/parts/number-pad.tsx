@@ -33,23 +33,29 @@ export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, l
     else if (key === '-') change(now.startsWith('-') ? now.slice(1) : `-${now}`)
     else if (now.length < longest) change(now + key)
   }
+  const pad = useRef<HTMLDivElement>(null)
+  // What was drawn last counts, not what was listened to last: a wedge sends Enter before the effects of its last figure have run.
+  const onKey = useRef<(event: KeyboardEvent) => void>(() => undefined)
+  onKey.current = (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return
+    const at = event.target instanceof HTMLElement ? event.target : undefined
+    // A sheet over the screen has the keys, and a pad in the sheet has its own.
+    if (at?.closest('input, textarea, select') || (at?.closest('dialog') ?? null) !== (pad.current?.closest('dialog') ?? null)) return
+    if (/^\d$/.test(event.key)) press(event.key)
+    else if ((event.key === '.' || event.key === ',') && decimals > 0) press('.')
+    else if (event.key === '-' && minus) press('-')
+    else if (event.key === 'Backspace') press('erase')
+    else if (event.key === 'Enter' && !at?.closest('button, a')) onEnter()
+    else return
+    event.preventDefault()
+  }
   useEffect(() => {
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return
-      if (event.target instanceof HTMLElement && event.target.closest('input, textarea, select, dialog')) return
-      if (/^\d$/.test(event.key)) press(event.key)
-      else if ((event.key === '.' || event.key === ',') && decimals > 0) press('.')
-      else if (event.key === '-' && minus) press('-')
-      else if (event.key === 'Backspace') press('erase')
-      else if (event.key === 'Enter' && !(event.target instanceof HTMLElement && event.target.closest('button, a'))) onEnter()
-      else return
-      event.preventDefault()
-    }
-    addEventListener('keydown', onKey)
-    return () => removeEventListener('keydown', onKey)
-  })
+    const listen = (event: KeyboardEvent): void => onKey.current(event)
+    addEventListener('keydown', listen)
+    return () => removeEventListener('keydown', listen)
+  }, [])
   return (
-    <div class="pad" role="group" aria-label={names.pad}>
+    <div ref={pad} class="pad" role="group" aria-label={names.pad}>
       {keys.map((key) => (
         <button key={key} type="button" onClick={() => press(key)}>{key}</button>
       ))}

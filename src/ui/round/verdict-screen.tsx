@@ -17,7 +17,6 @@ import { StripView } from '../strip/strip-view.tsx'
 import type { Answering, Saved } from './answering.ts'
 import type { NextStep } from './flow.ts'
 import { outcomeOf, type Outcome } from './outcome.ts'
-import './check.css'
 
 const undoMilliseconds = 12_000
 const sparkReadings = 12

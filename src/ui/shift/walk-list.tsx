@@ -1,6 +1,5 @@
 import type { WalkRow } from './walk-rows.ts'
 import { Row, Rows } from '../parts/card.tsx'
-import './shift.css'
 
 /** What the next shift looks at, to read. */
 export const WalkList = ({ rows, label }: { rows: readonly WalkRow[]; label: string }) => (
