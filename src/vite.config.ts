@@ -99,7 +99,7 @@ const saidWithoutEnglish = (): Plugin => ({
 
 /** What no round begins with: rooms, and what only they are made of. The service worker keeps it too, once the rest is there. */
 const laterRooms = ['bench', 'board', 'method', 'mixing', 'plan', 'record', 'replenish', 'response', 'silver', 'stock', 'trends', 'words/es'].map((room) => `/src/ui/${room}/`)
-const laterParts = ['/src/ui/enrol/enrol.tsx', '/src/ui/enrol/start.tsx', '/src/ui/menu/menu.tsx', '/src/ui/menu/phone-page.tsx', '/src/ui/menu/setup-page.tsx', '/src/ui/labels/label-sheet.tsx', '/src/science/catalogue.ts', '/src/ui/boot/archive-of.ts', '/src/ui/boot/reader-of.ts', '/src/ui/words/es/', '/src/ui/words/en/plan', '/src/ui/waste/waste-screen', '/node_modules/jsqr/', '/node_modules/psychrolib/']
+const laterParts = ['/src/ui/enrol/enrol.tsx', '/src/ui/enrol/start.tsx', '/src/ui/menu/menu.tsx', '/src/ui/menu/phone-page.tsx', '/src/ui/menu/setup-page.tsx', '/src/ui/labels/label-sheet.tsx', '/src/science/catalogue.ts', '/src/ui/boot/archive-of.ts', '/src/ui/boot/reader-of.ts', '/src/ui/words/es/', '/src/ui/words/en/plan', '/src/ui/parts/working.tsx', '/src/ui/waste/waste-screen', '/node_modules/jsqr/', '/node_modules/psychrolib/']
 
 /** The invented laboratory has a folder of its own as well: it is fetched once, when a laboratory is founded, which takes the network anyhow. */
 const shelfOf = ({ facadeModuleId: door, moduleIds }: { facadeModuleId: string | null; moduleIds: readonly string[] }): 'assets' | 'demo' | 'later' => {
