@@ -82,44 +82,6 @@ describe('every screen', () => {
     }
   })
 
-  it('is worked from the keyboard alone: a round is begun, a reading keyed and saved, each thing by its name', async () => {
-    const focused = (): Promise<string> => page.evaluate(() => (document.activeElement as HTMLElement | null)?.getAttribute('aria-label') ?? (document.activeElement as HTMLElement | null)?.innerText ?? '')
-    const tabTo = async (name: RegExp): Promise<void> => {
-      const passed: string[] = []
-      while (!name.test(await focused())) {
-        await page.keyboard.press('Tab')
-        passed.push(await focused())
-        if (passed.length > 60) throw new Error(`no ${name} by Tab: ${passed.join(' | ')}`)
-        expect(passed.at(-1), 'nothing without a name is reached').not.toBe('')
-        expect(await page.evaluate(() => getComputedStyle(document.activeElement!).outlineStyle), `${passed.at(-1)} shows that it has the focus`).not.toBe('none')
-      }
-    }
-    await goTo(page, '/round')
-    await drawn(page)
-    await tabTo(/^Start · /)
-    await page.keyboard.press('Enter')
-    await page.getByText(/^1 of \d+$/).waitFor()
-    const pad = page.getByRole('group', { name: 'Number pad' })
-    for (let step = 0; !(await pad.isVisible()); step++) {
-      if (step > 20) throw new Error('no reading in the round')
-      await tabTo(/^Right/)
-      await page.keyboard.press('Enter')
-      await page.getByText('Saved on this phone').waitFor()
-      await tabTo(/^Next: /)
-      await page.keyboard.press('Enter')
-    }
-    await page.keyboard.type('21.0')
-    expect(await page.locator('output.keyed').innerText()).toBe('21.0')
-    await page.keyboard.press('Enter')
-    const keep = page.getByRole('button', { name: /^Keep / })
-    await keep.or(page.getByText('Saved on this phone')).first().waitFor()
-    if (await keep.isVisible()) {
-      await tabTo(/^Keep /)
-      await page.keyboard.press('Enter')
-    }
-    await page.getByText('Saved on this phone').waitFor()
-  })
-
   it('opens a tank label that a hand scanner types, and no figure of it reaches the pad', async () => {
     await goTo(page, '/check/neg-1-dev-temp')
     await drawn(page)
