@@ -225,7 +225,8 @@ const start = async (): Promise<void> => {
   // While a PIN is keyed, the first screen behind it comes.
   if (app.office.enrolled.value.state === 'enrolled') Promise.all([app.loadWords(), import('./ui/app.tsx')]).catch(() => undefined)
 
-  device.sender.nudge('start')
+  // What speaks for a device is not fetched before there is one.
+  if (app.office.enrolled.value.state !== 'none') device.sender.nudge('start')
   updates.current = await registerServiceWorker({ trustScript, reload: () => location.reload(), onRefused: (cause) => console.warn(cause) })
   // When everything else is there: nobody has put the phone away yet.
   import('./ui/boot/notices.ts').then(({ startCalls }) => startCalls(app, () => updates.current?.registration())).catch(onFault)
