@@ -258,7 +258,7 @@ describe('a shift, from what blocks its signature to the proof of it', { timeout
     expect((await device.send('PUT', '/api/v1/people/helena/passphrase', { passphrase: onCallPassphrase, name: onCall }, proof)).status).toBe(200)
     await goTo(page, pathOf(night))
     await heading(page, 'Night shift')
-    await page.getByText(/^Fixing bath 1 .*pH 4\.92/).first().waitFor()
+    await page.getByText(/^Fixing bath 1\s.*pH 4\.92/).first().waitFor()
     await lab.stop()
     await sayWhy(page)
     await handOver(page, 'Nothing special.')
