@@ -167,6 +167,42 @@ describe('the lab plan', () => {
     expect(await violations(page)).toEqual([])
   })
 
+  // Common practice, no source: what was not keyed yet is not wrong yet.
+  it('complains of a field when it was left or adding was tried, and not before', async () => {
+    const needed = page.getByText('This is needed.')
+    await goTo(page, '/menu/plan/new-machine')
+    await page.getByLabel('Name', { exact: true }).waitFor()
+    expect(await needed.count()).toBe(0)
+    await page.getByLabel('Name', { exact: true }).focus()
+    await page.getByLabel('Film', { exact: true }).focus()
+    await needed.waitFor()
+    await goTo(page, '/menu/plan')
+    await goTo(page, '/menu/plan/new-machine')
+    await page.getByLabel('Name', { exact: true }).waitFor()
+    expect(await needed.count()).toBe(0)
+    // Not enabled yet, and pressed all the same.
+    await page.getByRole('button', { name: 'Add a machine' }).click({ force: true })
+    await needed.waitFor()
+    await page.getByText('It needs a name.').waitFor()
+    await page.getByLabel('Name', { exact: true }).fill('Third machine')
+    expect(await needed.count()).toBe(0)
+    // A part that was just added has nothing in it: that is no fault until it is left, or met again.
+    await goTo(page, '/menu/plan/cautions')
+    await press(page, 'Add a caution')
+    await page.getByRole('dialog').getByLabel('Name').fill('Bleach of the house')
+    await page.getByRole('dialog').getByRole('button', { name: 'Add a caution' }).click()
+    await page.getByRole('heading', { level: 1, name: 'Bleach of the house' }).waitFor()
+    expect(await needed.count()).toBe(0)
+    await page.getByLabel('Must never happen').focus()
+    await page.getByLabel(/^What to wear/).focus()
+    await needed.waitFor()
+    await goTo(page, '/menu/plan/cautions/bleach-of-the-house')
+    await needed.first().waitFor()
+    await press(page, /^Take Bleach of the house out/)
+    await holdLine(page, /Hold to take it out/)
+    await page.getByRole('heading', { level: 1, name: 'Bleach of the house' }).waitFor({ state: 'detached' })
+  })
+
   it('signs for the next shift, and until then the plan in force stays', async () => {
     await goTo(page, '/menu/plan/checks/neg-1-fix-ph')
     await page.getByLabel(limitField).fill('5.2')
