@@ -1,7 +1,7 @@
 // Everything that must hold before a change goes in: `node tests/run.mjs`, and `node tests/run.mjs long` for what takes longer.
 // Plain Node, as it runs before anything is installed. Ends with one line: `N passed, N failed`.
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, statfsSync, statSync } from 'node:fs'
+import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync, statfsSync, statSync } from 'node:fs'
 import { availableParallelism, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -15,6 +15,8 @@ const count = { passed: 0, failed: 0 }
 const inMemory = '/dev/shm'
 const hasRoom = existsSync(inMemory) && (({ bavail, bsize }) => bavail * bsize > 4e9)(statfsSync(inMemory))
 const scratch = mkdtempSync(join(hasRoom ? inMemory : tmpdir(), 'bathkeeper-tests-'))
+// PostgreSQL runs as somebody else and must get through.
+chmodSync(scratch, 0o711)
 process.env.TMPDIR = scratch
 process.on('exit', () => rmSync(scratch, { recursive: true, force: true, maxRetries: 5 }))
 
