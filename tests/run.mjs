@@ -61,7 +61,6 @@ const engines = [
   { name: 'webkit', needs: ['WebKitWebDriver', 'Xvfb', 'gjs', typelib], packages: 'webkit2gtk-driver gir1.2-webkit2-4.1 gjs xvfb' },
 ]
 const lackOf = ({ needs }) => needs.filter((it) => !isHere(it))
-const absent = []
 
 const installed = at('node_modules/.package-lock.json')
 const isInstalled = existsSync(installed) && statSync(installed).mtimeMs >= statSync(at('package-lock.json')).mtimeMs - 1000
@@ -70,21 +69,27 @@ if (!isInstalled && !stage('install', () => run('npm', ['ci']))) {
   console.log('\n0 passed, 1 failed')
   process.exit(1)
 }
-if (isLong) suite('long')
-else {
+const build = () => stage('build', () => run(bin('vite'), ['build', '--config', 'src/vite.config.ts', '--logLevel', 'warn']))
+const chromium = browser()
+if (chromium) process.env.CHROMIUM_PATH = chromium
+const absent = engines.filter((it) => lackOf(it).length)
+const present = engines.filter((it) => !absent.includes(it)).map(({ name }) => name)
+
+if (isLong) {
+  build()
+  if (present.length) suite(...present.map((name) => `${name} long`))
+  suite('long')
+} else {
   stage('types', () => run(bin('tsc'), ['-b']))
   stage('lint', () => run(bin('eslint'), ['-c', 'tests/eslint.config.js', 'src', 'sw', 'tests']))
-  stage('build', () => run(bin('vite'), ['build', '--config', 'src/vite.config.ts', '--logLevel', 'warn']))
+  build()
   suite('unit')
-  const chromium = browser()
-  if (chromium) process.env.CHROMIUM_PATH = chromium
-  else {
+  if (!chromium) {
     console.log('\nThe browser tests need a Chromium: install one (Debian: apt-get install chromium) or name it in CHROMIUM_PATH.')
     count.failed++
   }
-  absent.push(...engines.filter((it) => lackOf(it).length))
-  const present = [...(chromium ? ['browser'] : []), ...engines.filter((it) => !absent.includes(it)).map(({ name }) => name)]
-  if (present.length) suite(...present)
+  const all = [...(chromium ? ['browser'] : []), ...present]
+  if (all.length) suite(...all)
 }
 for (const it of absent) console.log(`\n!! THE MAIN JOB WAS NOT RUN IN ${it.name.toUpperCase()}: ${lackOf(it).join(', ')} not found. Debian: apt-get install ${it.packages}`)
 console.log(`\n${count.passed} passed, ${count.failed} failed`)

@@ -2,13 +2,13 @@ import { defineConfig } from 'vitest/config'
 
 const root = new URL('..', import.meta.url).pathname
 
-/** What every engine must be able to do. */
-const engine = (name: string) => ({
+/** What every engine must be able to do: the main job with a strip, a chart and a display in it; and, in the long run, those screens in every case. */
+const engine = (name: string, isLong: boolean) => ({
   extends: true as const,
   test: {
-    name,
+    name: isLong ? `${name} long` : name,
     env: { ENGINE: name },
-    include: ['main-job', 'home-screen', 'strip', 'trends'].map((it) => `tests/browser/${it}.test.ts`),
+    include: (isLong ? ['strip', 'trends'] : ['main-job', 'home-screen']).map((it) => `tests/browser/${it}.test.ts`),
     setupFiles: ['tests/setup.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
@@ -44,8 +44,7 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
-      engine('firefox'),
-      engine('webkit'),
+      ...['firefox', 'webkit'].flatMap((name) => [engine(name, false), engine(name, true)]),
       {
         extends: true,
         test: {

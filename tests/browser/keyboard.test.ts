@@ -18,10 +18,13 @@ class Hands {
 
   /** What has the focus, as the browser's own accessibility tree says it; nothing between the last part and the first, where the browser's own bar has it. */
   async at(): Promise<Part | undefined> {
-    if (await this.page.evaluate(() => document.activeElement === document.body)) return undefined
     const session = await this.#session
-    const { result } = await session.send('Runtime.evaluate', { expression: 'document.activeElement' })
-    const { nodes } = await session.send('Accessibility.getPartialAXTree', { objectId: result.objectId!, fetchRelatives: false })
+    const { result } = await session.send('Runtime.evaluate', { expression: 'document.activeElement === document.body ? null : document.activeElement' })
+    if (!result.objectId) return undefined
+    const { nodes } = await session.send('Accessibility.getPartialAXTree', { objectId: result.objectId, fetchRelatives: false })
+    // It may have been drawn away meanwhile.
+    const { result: stands } = await session.send('Runtime.callFunctionOn', { objectId: result.objectId, functionDeclaration: 'function () { return this === document.activeElement }' })
+    if (!stands.value) return undefined
     const text = (it: { value?: unknown } | undefined): string => String(it?.value ?? '').replace(/\s+/g, ' ').trim()
     return { role: text(nodes[0]?.role), name: text(nodes[0]?.name) }
   }

@@ -115,6 +115,7 @@ class DrivenPart extends DrivenFinder implements Part {
 
   async fill(text: string): Promise<void> {
     await this.#target()
+    const lines = text.replaceAll('\r\n', '\n')
     // As a whole, tabs and lines with it, which as keys would go on to the next field.
     await this.#onElement(
       ((it: HTMLInputElement, value: string) => {
@@ -122,11 +123,11 @@ class DrivenPart extends DrivenFinder implements Part {
         it.select()
         document.execCommand(value ? 'insertText' : 'delete', false, value)
       }).toString(),
-      text,
+      lines,
     )
     await this.#until(async () => {
       const value = await this.evaluate((it) => (it as HTMLInputElement).value)
-      return value === text.replaceAll('\r', '') ? { is: value } : { wait: `holds “${value}”, not “${text}”` }
+      return value === lines ? { is: value } : { wait: `holds “${value}”, not “${lines}”` }
     })
   }
 
