@@ -41,11 +41,13 @@ export interface HistoryAsked {
 export const demoHistory = ({ seed, plan, planEntry, until, shifts = 3 }: HistoryAsked): Draft[] => {
   let from = shiftAt(plan, until).from
   for (let back = 0; back < shifts; back++) from = shiftAt(plan, from - 1).from
-  const teller = new Teller(seed, plan, planEntry)
-  teller.start(from)
-  const end = until - roundEvery
-  for (let time = from + 5 * minute; time <= end; time += roundEvery) teller.round(time, end)
-  return teller.drafts.filter((draft) => draft.time <= until).sort((a, b) => a.time - b.time)
+  for (let end = until - roundEvery; ; end -= roundEvery) {
+    const teller = new Teller(seed, plan, planEntry)
+    teller.start(from)
+    for (let time = from + 5 * minute; time <= end; time += roundEvery) teller.round(time, end)
+    // A correction that is not over yet would stay half told: then the last round was the one before.
+    if (teller.drafts.every(({ time }) => time <= until)) return teller.drafts.sort((a, b) => a.time - b.time)
+  }
 }
 
 /** A device that no server ever enrolled: its entries are folded here and nowhere kept. */

@@ -31,9 +31,11 @@ const bring = (check: string, by: number) => (teller: Teller): void => {
 export const tellStories = (plan: LabPlan): Story[] => {
   const has = (check: string): boolean => plan.checks.some(({ id }) => id === check)
   const stories: (Story | false)[] = [
-    // Developer carried over wears the acid down: a little at first, then out.
-    has('neg-1-fix-ph') && once('early', 0, bring('neg-1-fix-ph', 0.08)),
-    has('neg-1-fix-ph') && once('early', 150, bring('neg-1-fix-ph', 0.5)),
+    // Developer carried over wears the acid down: a little at first, then out. In each shift, so that at every hour something was poured and answered.
+    ...plan.shifts.flatMap(({ id }) => [
+      has('neg-1-fix-ph') && once(id, 0, bring('neg-1-fix-ph', 0.08)),
+      has('neg-1-fix-ph') && once(id, 150, bring('neg-1-fix-ph', 0.5)),
+    ]),
     has('pos-2-dev-level') && once('late', 60, bring('pos-2-dev-level', -15)),
     has('neg-1-wash-flow') && once('late', 200, bring('neg-1-wash-flow', -1.6)),
     has('neg-1-dev-temp') && once('night', 90, bring('neg-1-dev-temp', 0.4)),

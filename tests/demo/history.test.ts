@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { unexplained } from '../../src/corrections/response.ts'
+import { responseOf, unexplained } from '../../src/corrections/response.ts'
 import { appendable, arrivedFrom } from '../../src/demo/draft.ts'
 import { demoHistory } from '../../src/demo/history.ts'
 import { demoLab } from '../../src/demo/lab.ts'
@@ -67,6 +67,13 @@ describe('the demo’s past shifts', () => {
     expect(openExceptions(state.exceptions)).toEqual([])
     expect(standingHolds(state.holds)).toEqual([])
     for (const { id: material, for: stations } of plan.materials) for (const station of stations) expect(unexplained(state, plan, { station, material, now })).toBeUndefined()
+  })
+
+  it.each(hours)('have an acid dose that was answered, at whatever hour they are founded (%i h later)', (hour) => {
+    const now = until + hour * 3_600_000
+    const { state } = folded(demoHistory({ seed: 7, plan, planEntry, until: now, shifts: 1 }))
+    const material = plan.materials.find(({ id }) => id === 'acetic-acid-28')!
+    expect(responseOf(state, plan, { station: material.for[0]!, material: material.id, now, resets: [] }).history.length).toBeGreaterThan(0)
   })
 
   it('have sulfite found in limits within its day, so that acid may be offered', () => {
