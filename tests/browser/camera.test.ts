@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Pixels } from '../../src/reader/picture.ts'
 import { blurred, useless, type Useless } from '../reader/pictures.ts'
 import { scene, type Scene } from '../training/scene.ts'
-import { found, goTo, Laboratory, Phone, press, readyForNoNetwork, save, unlock } from './harness.ts'
+import { allSent, found, goTo, Laboratory, Phone, press, readyForNoNetwork, save, unlock } from './harness.ts'
 
 const operator = 'Marta Quintela'
 const check = '/check/neg-1-fix-ph'
@@ -29,6 +29,9 @@ const hugeJpeg = Buffer.from([0xff, 0xd8, 0xff, 0xc0, 0, 17, 8, 6200 >> 8, 6200 
 
 /** Drags one part of the guide box to a place on the picture, in shares of it. */
 const drag = async (page: Page, part: string, to: { x: number; y: number }): Promise<void> => {
+  // Before its first frame the picture has another size.
+  await page.waitForFunction(() => (document.querySelector<HTMLVideoElement>('.meter-picture video')?.videoWidth ?? 0) > 0)
+  await page.getByRole('button', { name: new RegExp(`^${part}`) }).hover()
   const picture = (await page.locator('.meter-picture').boundingBox())!
   const grip = (await page.getByRole('button', { name: new RegExp(`^${part}`) }).boundingBox())!
   await page.mouse.move(grip.x + grip.width / 2, grip.y + grip.height / 2)
@@ -205,7 +208,7 @@ describe('reading a display with the camera, on a phone without a network', () =
     await lab.start()
     const page = await phone.open()
     await unlock(page, operator)
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     interface Body { data: { check?: string; how?: string; keyed?: string; seen?: unknown }; blobs: string[] }
     const bodies = (record.prepare("select body from entries where kind = 'reading' order by seq").all() as { body: string }[]).map(({ body }) => JSON.parse(body) as Body)

@@ -112,7 +112,9 @@ describe('the main job from the keyboard alone', () => {
       await page.getByText('Saved on this phone').waitFor()
       await hands.press('button', /^Next: /)
     }
-    await hands.key('21.0')
+    // Which check comes first hangs on the hour.
+    const aim = /^aim ([\d.]+)$/.exec(await page.getByText(/^aim /).innerText())
+    await hands.key(aim![1]!)
   })
 
   it('leaves the round, and confirms a pH out of limits by its repeat', async () => {

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { filmFlags, writeCodeFilm } from './fake-camera.ts'
-import { found, goTo, Laboratory, Phone, press, saveReading } from './harness.ts'
+import { allSent, found, goTo, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 describe('a tank label', () => {
   const lab = new Laboratory()
@@ -36,7 +36,7 @@ describe('a tank label', () => {
     await press(page, 'Scan label')
     await page.getByRole('button', { name: 'At the tank' }).waitFor()
     await saveReading(page, '4.50')
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     const bodies = record.prepare("select body from entries where kind = 'reading'").all() as { body: string }[]
     record.close()

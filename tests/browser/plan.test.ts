@@ -6,7 +6,7 @@ import { chromium, type Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './axe.ts'
-import { executablePath, found, goTo, holdLine, Laboratory, Phone, press, saveReading } from './harness.ts'
+import { allSent, executablePath, found, goTo, holdLine, Laboratory, Phone, press, saveReading } from './harness.ts'
 
 const limitField = 'Action limit, high'
 
@@ -64,7 +64,7 @@ describe('the lab plan', () => {
     await page.getByLabel('Why').fill('Permitted by the stock')
     await press(page, 'Sign this change')
     await page.getByRole('heading', { name: 'Revisions' }).waitFor()
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const [first, second] = entries('plan')
     expect(second).toMatchObject({ status: 'valid', data: { why: 'Permitted by the stock' } })
     expect(first!.id).not.toBe(second!.id)
@@ -75,7 +75,7 @@ describe('the lab plan', () => {
 
   it('judges new readings by the new limits; the old one keeps those it was judged by', async () => {
     await saveReading(page, '4.85', 'neg-1-fix-ph')
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const [firstPlan, secondPlan] = entries('plan')
     const own = entries('reading').filter(({ data }) => data.check === 'neg-1-fix-ph' && !data.notedAt)
     expect(own.map(({ data }) => [data.keyed, data.verdict, data.plan])).toEqual([['4.85', 'ACT', firstPlan!.id], ['4.85', 'WARN', secondPlan!.id]])
@@ -105,7 +105,7 @@ describe('the lab plan', () => {
     await expect.poll(() => page.getByLabel('Why').inputValue()).toMatch(/^Developer temperature: limits from the last \d+ readings$/)
     await press(page, /^Sign /)
     await page.getByRole('heading', { name: 'Revisions' }).waitFor()
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const revision = entries('plan').at(-1)!
     expect(revision).toMatchObject({ status: 'valid', data: { why: expect.stringMatching(/^Developer temperature: limits from the last/) as string } })
     const { checks } = revision.data.plan as { checks: { id: string; setBy: { kind: string; person?: string } }[] }
@@ -211,7 +211,7 @@ describe('the lab plan', () => {
     await press(page, /^Sign /)
     await page.getByRole('link', { name: /^takes effect/ }).waitFor()
     await saveReading(page, '5.1', 'neg-1-fix-ph')
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     expect(entries('reading').at(-1)).toMatchObject({ data: { check: 'neg-1-fix-ph', keyed: '5.1', verdict: 'ACT' } })
     // What was said of it is taken back, so that what follows starts from one plan.
     await goTo(page, '/menu/plan')
@@ -222,7 +222,7 @@ describe('the lab plan', () => {
   })
 
   it('goes out as a file and comes back with the same bytes, on another phone or after other changes, and without a network', async () => {
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const signed = entries('plan').length
     await goTo(page, '/menu/plan')
     const text = await saved('Save the plan as a file')
@@ -358,7 +358,7 @@ describe('the first use', () => {
     await press(page, /start the first round/)
     await page.waitForURL('**/round/**')
     await saveReading(page, '4.50', 'machine-1-fix-ph')
-    await page.getByText('All sent').waitFor({ timeout: 60_000 })
+    await allSent(page)
     const record = new Database(join(lab.folder, 'bathkeeper.db'), { readonly: true })
     const rows = record.prepare('select kind, status, body from entries order by gseq').all() as { kind: string; status: string; body: string }[]
     record.close()
