@@ -280,11 +280,11 @@ describe('the lab plan', () => {
         // A page of its own each time: the viewer goes to the page that its address names only when it opens.
         const viewer = await browser.newPage({ viewport: { width: 1000, height: 1414 } })
         await viewer.goto(`file://${pdf}#toolbar=0&navpanes=0&page=${sheet}&view=Fit`)
-        const before = read.size
+        // Until the viewer has fitted the page, it shows some of the next one as well.
         await expect.poll(async () => {
           for (const text of await codesIn(await viewer.screenshot())) read.add(text)
-          return read.size - before
-        }, { timeout: 60_000, interval: 500 }).toBe(Math.min(perPage, count - (sheet - 1) * perPage))
+          return read.size
+        }, { timeout: 60_000, interval: 500 }).toBeGreaterThanOrEqual(Math.min(count, sheet * perPage))
         await viewer.close()
       }
     } finally {

@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
 import type { Part, Screen } from './engines/screen.ts'
-import { holdLine, keyIn, press } from './harness.ts'
+import { goTo, holdLine, keyIn, pathOf, press } from './harness.ts'
 
 /** The one who has the phone gives it on; whoever takes it finds the page where it was. */
 export const takeOver = async (page: Screen, person: string, title: string, pin = '2468'): Promise<void> => {
@@ -18,12 +18,25 @@ export const sayWhy = async (page: Screen): Promise<void> => {
   for (;;) {
     await missed.or(settled).first().waitFor()
     const [name] = await missed.allInnerTexts()
-    if (name === undefined) return
+    if (name === undefined) break
     await missed.first().click()
     await page.getByRole('dialog').getByText('Nobody was free').click()
     await page.getByRole('button', { name: /^Save the reason/ }).click()
     await page.getByRole('dialog').waitFor({ state: 'detached' })
     while ((await page.locator('button.row').allInnerTexts()).includes(name)) await page.waitForTimeout(250)
+  }
+  // A strip that fell due just before the shift ended can still be read; where it is not, its own screen takes the reason.
+  const unread = page.getByRole('link', { name: /^Strip not read/ })
+  const shift = await pathOf(page)
+  for (let left = await unread.count(); left > 0; left--) {
+    await unread.first().click()
+    await press(page, 'Not done…')
+    await page.getByRole('dialog').getByText('Nobody was free').click()
+    await press(page, 'Save: not done')
+    await page.getByRole('dialog').waitFor({ state: 'detached' })
+    await goTo(page, shift)
+    await settled.first().waitFor()
+    while ((await unread.count()) >= left) await page.waitForTimeout(250)
   }
 }
 
