@@ -42,6 +42,8 @@ export interface RecordFound {
 export type Progress = (done: number, of: number) => void
 /** Told of now and then: every entry would cost more than its look. */
 const each = 50
+/** Lets the page draw what it was told. */
+const drawn = (): Promise<void> => new Promise((passed) => setTimeout(passed))
 
 export type RecordProblem = { code: 'notJson' } | { code: 'notARecord'; path: string }
 
@@ -72,8 +74,10 @@ export const lookThroughRecord = async (text: string, around: Around): Promise<{
   const file: RecordFile | ShiftFile = parsed.data
   const found: RecordFound = { format: file.format, laboratory: file.laboratory, entries: file.entries.length, devices: new Set(file.entries.map(({ entry }) => entry.dev)).size, here: 0, missing: [], left: [] }
   let looked = 0
-  const onEntry = (): void => {
-    if (looked++ % each === 0) around.onProgress?.(looked, found.entries)
+  const onEntry = async (): Promise<void> => {
+    if (looked++ % each) return
+    around.onProgress?.(looked, found.entries)
+    await drawn()
   }
   const byDevice = new Map<DeviceId, One[]>()
   for (const one of file.entries) byDevice.set(one.entry.dev, [...(byDevice.get(one.entry.dev) ?? []), one])
@@ -85,7 +89,7 @@ export const lookThroughRecord = async (text: string, around: Around): Promise<{
   return { ok: true, found }
 }
 
-const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around: Around, found: RecordFound, onEntry: () => void): Promise<Sealed[]> => {
+const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around: Around, found: RecordFound, onEntry: () => Promise<void>): Promise<Sealed[]> => {
   const { store, verifier, devices } = around
   const known = devices.find((it) => it.dev === dev)
   const first = entries[0]!.entry.seq
@@ -101,7 +105,7 @@ const lookThroughDevice = async (entries: readonly One[], dev: DeviceId, around:
   const brought: Sealed[] = []
   const leave = ({ entry }: One, why: LeftWhy): void => void found.left.push({ id: entry.id, dev, seq: entry.seq, why })
   for (const one of entries) {
-    onEntry()
+    await onEntry()
     const { entry, h, sig } = one
     const there = rows.get(entry.seq)
     if (there) {

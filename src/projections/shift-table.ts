@@ -1,6 +1,7 @@
 import { personOf } from '../plan/find.ts'
 import type { LabPlan } from '../plan/lab-plan.ts'
 import type { EntryId } from '../record/ids.ts'
+import { substances } from '../science/substances-table.ts'
 import { quantities } from '../science/units.ts'
 import { csvText, type Cell } from './csv.ts'
 import type { Line } from './line.ts'
@@ -87,7 +88,7 @@ const saidBy = (plan: LabPlan, line: Line): Row => {
     case 'mix':
       return { what: plan.formulas?.find(({ id }) => id === line.data.formula)?.name ?? line.data.formula, value: line.data.litres, unit: 'L' }
     case 'mixStep':
-      return { what: line.data.substance, value: line.data.amount, unit: line.data.unit, ...(line.data.lot ? { lot: line.data.lot } : {}), ...(line.data.celsius === undefined ? {} : { text: `${line.data.celsius} °C` }) }
+      return { what: line.data.substance in substances ? substances[line.data.substance as keyof typeof substances].name : line.data.substance, value: line.data.amount, unit: line.data.unit, ...(line.data.lot ? { lot: line.data.lot } : {}), ...(line.data.celsius === undefined ? {} : { text: `${line.data.celsius} °C` }) }
     case 'mixCertificate':
       return { what: line.data.label, text: `pH ${line.data.pH}; specific gravity ${line.data.specificGravity}` }
     case 'mixEnd':

@@ -99,6 +99,8 @@ export const shiftScenes: Record<string, Scene> = {
     },
   },
   'shift-signable': { at, path, person: supervisor, log: (log) => { told(log, isOfHandover); settle(log) } },
+  'sheet-sign': { at, path, person: supervisor, log: (log) => { told(log, isOfHandover); settle(log) }, press: ['Sign this shift'] },
+  'sheet-handover': { at, path: () => '/shift', person: 'marta' as PersonId, log: (log) => troubled(log), press: ['Hand the shift over'] },
   'shift-own': {
     at, path, person: supervisor,
     log: (log) => {

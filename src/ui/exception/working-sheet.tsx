@@ -8,7 +8,7 @@ import { namesIn } from './sentence.ts'
 export const WorkingSheet = ({ working, onClose }: { working: Working; onClose(): void }) => {
   const { plan } = useApp()
   const words = useWords()
-  const named = (text: string): string => namesIn(text, plan.value!.plan)
+  const named = (text: string): string => namesIn(text, plan.value!.plan, words)
   return (
     <Sheet title={words.exception.working} closeName={words.shell.close} onClose={onClose}>
       <ol class="working">

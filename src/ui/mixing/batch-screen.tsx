@@ -44,7 +44,7 @@ export const BatchScreen = ({ mix }: { mix: MixNow }) => {
           return (
             <Row
               key={it.order}
-              what={it === step ? <strong>{stepName(it, formula, plan)}</strong> : stepName(it, formula, plan)}
+              what={it === step ? <strong>{stepName(it, formula, plan, words)}</strong> : stepName(it, formula, plan, words)}
               under={it.note}
               value={done ? `${timeText(done.at, plan.timeZone)}${done.celsius === undefined ? '' : ` · ${shortText(done.celsius, 1)} °C`}` : it === step ? say.now : ''}
             />

@@ -41,7 +41,7 @@ export const StepView = ({ mix, sheet, formula, plan, history, step }: BatchProp
   const cautions = ledger.lines.slice(ledger.indexAt(mix.startedAt)).filter((line) => line.kind === 'caution')
   const asked = { cautions, person: person.value, now: phone.clock.now() }
   const revealed = step.amount.reveal(asked)
-  const name = stepName(step, formula, plan)
+  const name = stepName(step, formula, plan, words)
   const meta = say.step(step.order + 1, sheet.steps.length)
   if (!revealed.ok) return <CautionGate title={name} meta={meta} needs={revealed.needs} station={mix.station} />
   const shown = shownAmount(revealed.amount, revealed.unit)

@@ -1,7 +1,5 @@
 import { checkOf, placeOf } from '../../plan/find.ts'
 import { answerableExceptions } from '../../projections/left-behind.ts'
-import type { Substance } from '../../science/substances.ts'
-import { substances } from '../../science/substances-table.ts'
 import { useApp, useWords } from '../app-context.ts'
 import { decimalsOf, numberText, timeText } from '../format.ts'
 import { NotFound } from '../not-found.tsx'
@@ -70,7 +68,7 @@ const Known = ({ plan, place: { machine, station }, now, lab }: Given) => {
               <Row what={words.now.stationScreen.litres} value={`${shortText(station.bath.litres, 1)} L`} />
               <Row what={words.now.stationScreen.turnover} value={words.time.span((station.bath.litres / station.bath.circulationLitresPerMinute) * 60_000)} />
               {station.bath.constituents.map((it) => (
-                <Row key={it.substance} what={substances[it.substance as Substance]?.name ?? it.substance} value={`${numberText(it.gramsPerLitre, decimalsOf(it.gramsPerLitre))} g/L`} />
+                <Row key={it.substance} what={words.corrections.substance(it.substance) ?? it.substance} value={`${numberText(it.gramsPerLitre, decimalsOf(it.gramsPerLitre))} g/L`} />
               ))}
             </Rows>
           </Card>

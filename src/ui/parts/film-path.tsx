@@ -81,14 +81,21 @@ const Row = ({ stations, width, name, first }: { stations: readonly PathStation[
 export const FilmPath = ({ stations, state, name }: { stations: readonly PathStation[]; state: 'runs' | 'stands' | 'held'; name: string }) => {
   const box = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(304)
+  const [narrowest, setNarrowest] = useState(narrowestCell)
   useLayoutEffect(() => {
-    const measure = (): void => setWidth(Math.floor(box.current!.clientWidth) || 304)
+    const measure = (): void => {
+      setWidth(Math.floor(box.current!.clientWidth) || 304)
+      setNarrowest(narrowestCell)
+    }
     measure()
     const observer = new ResizeObserver(measure)
     observer.observe(box.current!)
+    // Grows with the text when that is set larger.
+    const names = box.current!.querySelector('.stations')
+    if (names) observer.observe(names)
     return () => observer.disconnect()
   }, [])
-  const rowCount = Math.ceil(stations.length / Math.max(1, Math.floor(width / narrowestCell())))
+  const rowCount = Math.ceil(stations.length / Math.max(1, Math.floor(width / narrowest)))
   const perRow = Math.ceil(stations.length / rowCount)
   const rows = Array.from({ length: rowCount }, (_, row) => stations.slice(row * perRow, (row + 1) * perRow))
   return (

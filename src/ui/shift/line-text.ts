@@ -3,7 +3,6 @@ import { personOf } from '../../plan/find.ts'
 import { fullName } from '../../plan/full-name.ts'
 import type { PersonId } from '../../plan/ids.ts'
 import type { Line } from '../../projections/line.ts'
-import { substances } from '../../science/substances-table.ts'
 import { materialName } from '../material-name.ts'
 import type { Words } from '../words/words.ts'
 
@@ -39,7 +38,7 @@ export const lineText = (line: Line, plan: LabPlan, words: Words): string => {
     case 'mix':
       return `${kindName}: ${plan.formulas?.find(({ id }) => id === data.formula)?.name ?? data.formula}, ${data.litres} L`
     case 'mixStep':
-      return `${kindName}: ${substances[data.substance as keyof typeof substances]?.name ?? data.substance} ${data.amount} ${data.unit}`
+      return `${kindName}: ${words.corrections.substance(data.substance) ?? data.substance} ${data.amount} ${data.unit}`
     case 'mixCertificate':
       return `${kindName}: ${data.label}`
     case 'mixEnd':

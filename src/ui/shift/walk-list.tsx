@@ -1,5 +1,6 @@
 import type { WalkRow } from './walk-rows.ts'
 import { Row, Rows } from '../parts/card.tsx'
+import './walk-list.css'
 
 /** What the next shift looks at, to read. */
 export const WalkList = ({ rows, label }: { rows: readonly WalkRow[]; label: string }) => (

@@ -1,3 +1,4 @@
+import { substances } from '../../../science/substances-table.ts'
 import { waste } from './waste.ts'
 
 /** What comes of two things that meet. */
@@ -252,4 +253,7 @@ const quantities: Record<string, string> = {
   hotWater: 'Hot water', coldWater: 'Cold water', time: 'Time', pH: 'pH', concentration: 'strength', specificGravity: 'specific gravity',
 }
 
-export const corrections = { faults, look, says, refusals, quantities }
+/** By the key of the calculations; nothing where there is none of that key. */
+const substance = (key: string): string | undefined => (key in substances ? substances[key as keyof typeof substances].name : undefined)
+
+export const corrections = { faults, look, says, refusals, quantities, substance }

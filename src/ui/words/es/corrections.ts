@@ -1,6 +1,7 @@
 import type { Translation } from '../translation.ts'
+import { substanceName } from './substances.ts'
 import { waste } from './waste.ts'
-import type { corrections as english, Told } from '../en/corrections.ts'
+import { corrections as said, type corrections as english, type Told } from '../en/corrections.ts'
 
 const destinations: Record<string, string> = { silverRecovery: 'recuperación de plata, nunca al desagüe', permittedRoute: 'la vía que permite la autorización del centro' }
 const destination = (told: Told): string => destinations[told['destination'] ?? ''] ?? ''
@@ -243,4 +244,4 @@ const quantities: Translation<typeof english.quantities> = {
   hotWater: 'Agua caliente', coldWater: 'Agua fría', time: 'Tiempo', pH: 'pH', concentration: 'concentración', specificGravity: 'densidad relativa',
 }
 
-export const corrections: Translation<typeof english> = { faults, look, says, refusals, quantities }
+export const corrections: Translation<typeof english> = { faults, look, says, refusals, quantities, substance: (key) => substanceName(key) ?? said.substance(key) }
