@@ -48,6 +48,8 @@ export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, l
     else if (event.key === 'Enter' && !at?.closest('button, a')) onEnter()
     else return
     event.preventDefault()
+    // Enter after a figure is meant for the figure, not for what had the focus before it.
+    if (event.key !== 'Enter') pad.current?.focus({ preventScroll: true })
   }
   useEffect(() => {
     const listen = (event: KeyboardEvent): void => onKey.current(event)
@@ -55,7 +57,7 @@ export const NumberPad = ({ value, onChange, onEnter, decimals, minus = false, l
     return () => removeEventListener('keydown', listen)
   }, [])
   return (
-    <div ref={pad} class="pad" role="group" aria-label={names.pad}>
+    <div ref={pad} class="pad" role="group" tabIndex={-1} aria-label={names.pad}>
       {keys.map((key) => (
         <button key={key} type="button" onClick={() => press(key)}>{key}</button>
       ))}

@@ -156,7 +156,7 @@ const draw = (picture: ChartPicture, window: Window, size: { width: number; heig
           <>
             {seenFlags.map(({ index }) => <circle key={index} class="flag" cx={x(times[index]!)} cy={y(main[index]!)} r="6" />)}
             {flagLabels(seenFlags, (index) => x(times[index]!)).map(({ index, what }) => (
-              <text key={index} class="flag" x={x(times[index]!)} y={y(main[index]!) < inset.top + 22 ? y(main[index]!) + 18 : y(main[index]!) - 10} text-anchor="middle">{what}</text>
+              <text key={index} class="flag" x={Math.min(size.width - inset.right - 3 * what.length, x(times[index]!))} y={y(main[index]!) < inset.top + 22 ? y(main[index]!) + 18 : y(main[index]!) - 10} text-anchor="middle">{what}</text>
             ))}
           </>
         ) : (
