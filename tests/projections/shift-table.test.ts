@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { demoLab } from '../../src/demo/lab.ts'
+import type { StationId } from '../../src/plan/ids.ts'
 import { shiftAt } from '../../src/plan/shift-time.ts'
 import { csvText } from '../../src/projections/csv.ts'
 import { linesOfShift } from '../../src/projections/shift-lines.ts'
@@ -68,6 +69,14 @@ describe('the table of a shift', () => {
     expect([cell(0, 'keyed'), cell(0, 'unit'), cell(0, 'verdict'), cell(0, 'signature')]).toEqual(['4.92', '[pH]', 'ACT', '-sig_'])
     expect(cell(0, 'hash')).toMatch(/^[0-9a-f]{64}$/)
     expect([cell(1, 'value'), cell(1, 'unit'), cell(1, 'lot')]).toEqual(['2350', 'mL', 'A 17'])
+  })
+
+  it('names what went into a batch as the drum does', () => {
+    const mixing = new LabLog(plan, start - hour)
+    const mix = mixing.say({ kind: 'mix', data: { plan: mixing.planId, formula: 'negative-developer' as never, station: 'neg-1-dev' as StationId, litres: 100 }, at: start + minute })
+    for (const [order, substance] of ['sodiumSulfite', 'ownSalt'].entries()) mixing.say({ kind: 'mixStep', data: { mix, order, substance, amount: 7000, unit: 'g' }, at: start + (2 + order) * minute })
+    const [columns, ...rows] = read(shiftTable(linesOfShift(mixing.lab().ledger, span), { plan, late: new Set(), signatureOf: () => undefined }))
+    expect(rows.filter((row) => row[columns!.indexOf('kind')] === 'mixStep').map((row) => row[columns!.indexOf('what')])).toEqual(['sodium sulfite', 'ownSalt'])
   })
 
   it('says what was withdrawn and what came late', () => {

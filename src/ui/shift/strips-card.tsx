@@ -29,6 +29,12 @@ interface Given {
 const drawnOver = 5
 const charted = 12
 
+/** With the decimals of the plan, where it has the figure. */
+const figureText = (check: StripCheck, name: string, value: number): string => {
+  const step = check.figures.find(({ figure }) => figure === name)?.step
+  return step === undefined ? shortText(value, 2) : numberText(value, decimalsOf(step))
+}
+
 /** Strips in control or not: each with its entry, the last curve over its aims, and every figure over the strips before it. */
 export const StripsCard = ({ plan, page, ledger, strips, onEvidence }: Given) => {
   const words = useWords()
@@ -48,7 +54,7 @@ export const StripsCard = ({ plan, page, ledger, strips, onEvidence }: Given) =>
                 <Row
                   key={id}
                   what={timeText(time, plan.timeZone)}
-                  under={[...Object.entries(data.figures).slice(0, 3).map(([name, value]) => `${words.marks.figure(name)} ${shortText(value, 2)}`), exception ? say.out : ''].filter(Boolean).join(' · ')}
+                  under={[...Object.entries(data.figures).slice(0, 3).map(([name, value]) => `${words.marks.figure(name)} ${figureText(check, name, value)}`), exception ? say.out : ''].filter(Boolean).join(' · ')}
                   value={<VerdictMark verdict={data.verdict} />}
                   onPress={() => onEvidence(id)}
                 />

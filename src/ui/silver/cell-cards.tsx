@@ -51,7 +51,7 @@ export const CellCards = ({ plan }: { plan: LabPlan }) => {
                 <th scope="row">{name}<span class="small quiet" style={{ display: 'block', fontWeight: 400 }}>{words.ampereHours(numberText(it.ampereHours, 0))}</span></th>
                 <td class="number">{massText(it.platedGrams)}</td>
                 <td>{massText(it.broughtGrams)}</td>
-                <td>{it.broughtGrams > 0 ? `${numberText((100 * it.platedGrams) / it.broughtGrams, 0)} %` : '–'}</td>
+                <td>{it.broughtGrams > 0 ? `${numberText((100 * it.platedGrams) / it.broughtGrams, 0)}\u00a0%` : '–'}</td>
               </tr>
             ))}
           </tbody>
