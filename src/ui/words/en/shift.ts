@@ -6,7 +6,7 @@ const count = (number: number, one: string, many: string): string => `${number} 
 
 export const shift = {
   title: 'Shift',
-  span: (from: string, to: string): string => `${from} to ${to}`,
+  span: (from: string, to: string): string => `${from}\u00a0to\u00a0${to}`,
   earlier: 'The shift before',
   later: 'The shift after',
   state: { running: 'Running', over: 'Not signed yet' },

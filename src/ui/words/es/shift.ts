@@ -5,7 +5,7 @@ const count = (number: number, one: string, many: string): string => `${number} 
 
 export const shift: Translation<typeof english> = {
   title: 'Turno',
-  span: (from, to) => `${from} a ${to}`,
+  span: (from, to) => `${from}\u00a0a\u00a0${to}`,
   earlier: 'El turno anterior',
   later: 'El turno siguiente',
   state: { running: 'En curso', over: 'Aún sin firmar' },
