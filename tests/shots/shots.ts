@@ -76,11 +76,20 @@ const taken = new Map<string, Map<string, Shot[]>>()
 
 const drawn = (page: Screen): Promise<unknown> => page.evaluate(() => document.fonts.ready.then(() => new Promise((passed) => requestAnimationFrame(() => requestAnimationFrame(() => passed(0))))))
 
+/** A window takes its time to be as wide as it was told. */
+const sizeTo = async (page: Screen, width: number, height: number): Promise<void> => {
+  await page.setViewportSize({ width, height })
+  for (let looks = 0; (await page.evaluate(() => innerWidth)) !== width; looks++) {
+    if (looks > 50) throw new Error(`the window is not ${width} px wide`)
+    await page.waitForTimeout(100)
+  }
+}
+
 const shoot = async (page: Screen, name: string): Promise<void> => {
   if (!only.test(name)) return
   const file = name.replaceAll(/[^\w.-]+/g, '_')
   for (const [width, height] of sizes) {
-    await page.setViewportSize({ width, height })
+    await sizeTo(page, width, height)
     for (const theme of themes) {
       await page.evaluate(([of, zoom]) => {
         document.documentElement.dataset['theme'] = of
@@ -99,12 +108,12 @@ const shoot = async (page: Screen, name: string): Promise<void> => {
   }
   // The whole of a screen that goes on below the foot, once: on a phone that is as tall.
   const [width, height] = sizes[0]!
-  await page.setViewportSize({ width, height })
+  await sizeTo(page, width, height)
   const tall = await page.evaluate(() => document.documentElement.scrollHeight)
   if (tall <= height + 40) return
   const ofWhole = taken.get('whole') ?? taken.set('whole', new Map()).get('whole')!
   const shots: Shot[] = []
-  await page.setViewportSize({ width, height: Math.min(tall, 2400) })
+  await sizeTo(page, width, Math.min(tall, 2400))
   for (const theme of themes) {
     await page.evaluate((of) => { document.documentElement.dataset['theme'] = of }, theme)
     await drawn(page)
