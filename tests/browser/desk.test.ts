@@ -94,7 +94,7 @@ describe('the same app on a desk', { timeout: 400_000 }, () => {
       await page.locator('main').waitFor()
       await page.waitForFunction(() => document.querySelector('main')?.textContent !== '' && !document.title.startsWith('One moment'))
       if (pictures) await page.screenshot({ path: join(pictures, `desk-${size.width}-${path.replaceAll('/', '_')}.png`) })
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
       if (wide > 0) problems.push(`${path}: ${wide} px too wide`)
       const nav = await page.getByRole('navigation', { name: 'Places' }).boundingBox()
       const main = await page.locator('main').boundingBox()

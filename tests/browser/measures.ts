@@ -41,7 +41,7 @@ export const zoomingFields = (page: Page): Promise<string[]> =>
 export const clipped = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const found: string[] = []
-    const over = document.documentElement.scrollWidth - innerWidth
+    const over = document.documentElement.scrollWidth - document.documentElement.clientWidth
     if (over > 0) found.push(`${over} px too wide`)
     for (const it of document.querySelectorAll<HTMLElement>('header *, main *, nav *')) {
       // What is kept for a screen reader alone is cut off on purpose; a choice's own text is the browser's to shorten.
@@ -53,7 +53,7 @@ export const clipped = (page: Page): Promise<string[]> =>
       const { left, right } = it.getBoundingClientRect()
       if (isCut(overflowX) && it.scrollWidth > it.clientWidth + 1) found.push(`cut in its width: ${it.outerHTML.slice(0, 120)}`)
       else if (isCut(overflowY) && it.scrollHeight > it.clientHeight + 1) found.push(`cut in its height: ${it.outerHTML.slice(0, 120)}`)
-      else if ((right > innerWidth + 1 || left < -1) && !it.closest('[style*=overflow], .formula, .table-scroll')) found.push(`beyond the screen: ${it.outerHTML.slice(0, 120)}`)
+      else if ((right > document.documentElement.clientWidth + 1 || left < -1) && !it.closest('[style*=overflow], .formula, .table-scroll')) found.push(`beyond the screen: ${it.outerHTML.slice(0, 120)}`)
     }
     return found.slice(0, 4)
   })

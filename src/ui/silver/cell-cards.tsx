@@ -43,19 +43,21 @@ export const CellCards = ({ plan }: { plan: LabPlan }) => {
     <>
       <CellNow plan={plan} data={data} amperes={currents.at(-1)?.value} />
       <Card title={words.yields}>
-        <table class="data-table">
-          <thead><tr><th scope="col">{words.span}</th><th scope="col">{words.plated}</th><th scope="col">{words.brought}</th><th scope="col">{words.share}</th></tr></thead>
-          <tbody>
-            {rows.map(([name, it]) => (
-              <tr key={name}>
-                <th scope="row">{name}<span class="small quiet" style={{ display: 'block', fontWeight: 400 }}>{words.ampereHours(numberText(it.ampereHours, 0))}</span></th>
-                <td class="number">{massText(it.platedGrams)}</td>
-                <td>{massText(it.broughtGrams)}</td>
-                <td>{it.broughtGrams > 0 ? `${numberText((100 * it.platedGrams) / it.broughtGrams, 0)}\u00a0%` : '–'}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <div class="table-scroll">
+          <table class="data-table">
+            <thead><tr><th scope="col">{words.span}</th><th scope="col">{words.plated}</th><th scope="col">{words.brought}</th><th scope="col">{words.share}</th></tr></thead>
+            <tbody>
+              {rows.map(([name, it]) => (
+                <tr key={name}>
+                  <th scope="row">{name}<span class="small quiet" style={{ display: 'block', fontWeight: 400 }}>{words.ampereHours(numberText(it.ampereHours, 0))}</span></th>
+                  <td class="number">{massText(it.platedGrams)}</td>
+                  <td>{massText(it.broughtGrams)}</td>
+                  <td>{it.broughtGrams > 0 ? `${numberText((100 * it.platedGrams) / it.broughtGrams, 0)}\u00a0%` : '–'}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
         {unknownHours(weekRow) > 1 ? <p class="small quiet">{words.spans.week}: {words.unknown(numberText(unknownHours(weekRow), 0))}</p> : null}
         {weekRow.broughtGrams > 0 && weekRow.platedGrams < lostBelow * weekRow.broughtGrams ? <p class="flagged">{words.lost}</p> : null}
         <p class="small quiet">{words.source}</p>

@@ -68,23 +68,25 @@ export const StripView = ({ check, line }: { check: StripCheck; line: LineOf<'st
       ) : null}
       {check.steps ? (
         <Card title={say.perStep}>
-          <table class="data-table">
-            <thead><tr><th scope="col">{say.stepName}</th><th scope="col">{say.density}</th><th scope="col">{say.aim}</th><th scope="col">{say.deviation}</th></tr></thead>
-            <tbody>
-              {check.steps.map(({ name }) => {
-                const density = densities[name]
-                const aim = batch?.aims[name]
-                return (
-                  <tr key={name}>
-                    <th scope="row">{name}</th>
-                    <td class="number">{data.densities[name]?.keyed ?? say.none}</td>
-                    <td>{aim === undefined ? say.none : numberText(aim, decimals)}</td>
-                    <td>{density === undefined || aim === undefined ? say.none : signed(tidy(density - aim), decimals)}</td>
-                  </tr>
-                )
-              })}
-            </tbody>
-          </table>
+          <div class="table-scroll">
+            <table class="data-table">
+              <thead><tr><th scope="col">{say.stepName}</th><th scope="col">{say.density}</th><th scope="col">{say.aim}</th><th scope="col">{say.deviation}</th></tr></thead>
+              <tbody>
+                {check.steps.map(({ name }) => {
+                  const density = densities[name]
+                  const aim = batch?.aims[name]
+                  return (
+                    <tr key={name}>
+                      <th scope="row">{name}</th>
+                      <td class="number">{data.densities[name]?.keyed ?? say.none}</td>
+                      <td>{aim === undefined ? say.none : numberText(aim, decimals)}</td>
+                      <td>{density === undefined || aim === undefined ? say.none : signed(tidy(density - aim), decimals)}</td>
+                    </tr>
+                  )
+                })}
+              </tbody>
+            </table>
+          </div>
           <Button
             onPress={() =>
               saveFile(
@@ -111,33 +113,35 @@ const FigureTable = ({ check, figures, aims }: { check: StripCheck; figures: Rea
   const judged = judgeStrip(check, figures, aims).figures
   const others = Object.keys(figures).filter((name) => !check.figures.some(({ figure }) => figure === name))
   return (
-    <table class="data-table">
-      <thead><tr><th scope="col">{say.figure}</th><th scope="col">{say.value}</th><th scope="col">{say.aim}</th><th scope="col">{say.deviation}</th><th scope="col"><span class="unseen">{say.verdict}</span></th></tr></thead>
-      <tbody>
-        {check.figures.map((each) => {
-          const value = figures[each.figure]
-          const decimals = decimalsOf(each.step)
-          const { aim } = figureLimits(each, aims)
-          const off = value === undefined ? undefined : tidy(value - aim)
-          return (
-            <tr key={each.figure}>
-              <th scope="row">{words.marks.figure(each.figure)}</th>
-              <td class="number">{value === undefined ? say.none : numberText(value, decimals)}</td>
-              <td>{numberText(aim, decimals)}</td>
-              <td>{off === undefined ? say.none : `${off > 0 ? '+' : ''}${numberText(off, decimals)}`}</td>
-              <td class="mark">{judged[each.figure] ? <VerdictMark verdict={judged[each.figure]!.verdict} /> : say.none}</td>
+    <div class="table-scroll">
+      <table class="data-table">
+        <thead><tr><th scope="col">{say.figure}</th><th scope="col">{say.value}</th><th scope="col">{say.aim}</th><th scope="col">{say.deviation}</th><th scope="col"><span class="unseen">{say.verdict}</span></th></tr></thead>
+        <tbody>
+          {check.figures.map((each) => {
+            const value = figures[each.figure]
+            const decimals = decimalsOf(each.step)
+            const { aim } = figureLimits(each, aims)
+            const off = value === undefined ? undefined : tidy(value - aim)
+            return (
+              <tr key={each.figure}>
+                <th scope="row">{words.marks.figure(each.figure)}</th>
+                <td class="number">{value === undefined ? say.none : numberText(value, decimals)}</td>
+                <td>{numberText(aim, decimals)}</td>
+                <td>{off === undefined ? say.none : `${off > 0 ? '+' : ''}${numberText(off, decimals)}`}</td>
+                <td class="mark">{judged[each.figure] ? <VerdictMark verdict={judged[each.figure]!.verdict} /> : say.none}</td>
+              </tr>
+            )
+          })}
+          {others.map((name) => (
+            <tr key={name}>
+              <th scope="row">{words.marks.figure(name)}</th>
+              <td class="number">{numberText(figures[name]!, 2)}</td>
+              <td colSpan={3} class="small quiet">{say.unjudged}</td>
             </tr>
-          )
-        })}
-        {others.map((name) => (
-          <tr key={name}>
-            <th scope="row">{words.marks.figure(name)}</th>
-            <td class="number">{numberText(figures[name]!, 2)}</td>
-            <td colSpan={3} class="small quiet">{say.unjudged}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
 }
 
