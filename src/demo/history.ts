@@ -46,7 +46,8 @@ export const demoHistory = ({ seed, plan, planEntry, until, shifts = 3 }: Histor
     teller.start(from)
     for (let time = from + 5 * minute; time <= end; time += roundEvery) teller.round(time, end)
     // A correction that is not over yet would stay half told: then the last round was the one before.
-    if (teller.drafts.every(({ time }) => time <= until)) return teller.drafts.sort((a, b) => a.time - b.time)
+    const told = teller.drafts.filter(({ time }) => time <= until)
+    if (told.length === teller.drafts.length || end < from) return told.sort((a, b) => a.time - b.time)
   }
 }
 
